@@ -53,7 +53,14 @@ export const IMPLANT_LIBRARY: readonly ImplantShape[] = [
   shape('tapered-straight-45x9', { diameter: 4.5, length: 9, taper: 7, index: 6 }),
   shape('tapered-straight-45x11', { diameter: 4.5, length: 11, index: 6 }),
   shape('tapered-straight-45x13', { diameter: 4.5, length: 13, taper: 10, index: 6 }),
-  shape('tapered-scalloped-40x11', { diameter: 4, length: 11, transmucosal: 2, platform: 5, scallop: 1, index: 2 }),
+  shape('tapered-scalloped-40x11', {
+    diameter: 4,
+    length: 11,
+    transmucosal: 2,
+    platform: 5,
+    scallop: 1,
+    index: 2,
+  }),
   shape('tapered-one-piece-30x11', {
     diameter: 3,
     length: 11,
@@ -65,7 +72,8 @@ export const IMPLANT_LIBRARY: readonly ImplantShape[] = [
 ];
 
 /** The shape with that catalogue code, or `undefined`: no such shape in the library. */
-export const libraryShape = (name: string): ImplantShape | undefined => IMPLANT_LIBRARY.find((s) => s.name === name);
+export const libraryShape = (name: string): ImplantShape | undefined =>
+  IMPLANT_LIBRARY.find((s) => s.name === name);
 
 /** A new plan starts with this one. */
 export const DEFAULT_IMPLANT: ImplantShape = IMPLANT_LIBRARY[0];
