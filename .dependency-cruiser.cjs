@@ -27,8 +27,16 @@ const anyOf = (rooms) => rooms.map(folder).join('|');
 
 /** Rooms below one another in the list that still may not meet. */
 const STRANGERS = [
-  ['core/implant', 'core/anatomy', 'an implant shape knows no jaw, and a jaw knows no implant: they meet first in core/measure'],
-  ['panels', 'scene', 'a panel must work where there is no 3D at all: both draw from the same records and meet only in app'],
+  [
+    'core/implant',
+    'core/anatomy',
+    'an implant shape knows no jaw, and a jaw knows no implant: they meet first in core/measure',
+  ],
+  [
+    'panels',
+    'scene',
+    'a panel must work where there is no 3D at all: both draw from the same records and meet only in app',
+  ],
 ];
 
 const upward = ROOMS.map((room, i) => ({
@@ -64,7 +72,8 @@ module.exports = {
     },
     {
       name: 'every-file-has-a-room',
-      comment: 'A file in src stands in one of the rooms listed in .dependency-cruiser.cjs, or no rule would watch it.',
+      comment:
+        'A file in src stands in one of the rooms listed in .dependency-cruiser.cjs, or no rule would watch it.',
       severity: 'error',
       from: {},
       to: { path: '^src/', pathNot: `${anyOf(ROOMS)}|${folder('cli')}` },

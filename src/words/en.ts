@@ -1,0 +1,58 @@
+/**
+ * Every word a user can see, in English. A template may hold named slots, `{slot}`; `say` fills them.
+ * Slots take text, never numbers: a number goes through the formatter first.
+ * Keys are `place.thing`, in the order in which the page shows them.
+ */
+export const en = {
+  'app.name': 'Ridgewright',
+  'app.description': 'A rehearsal of one upper front implant on a model made from numbers.',
+  'app.broken': 'The page could not start. Load it again; if that does not help, use a newer browser.',
+
+  'place.navigation': 'Places',
+  'place.place': 'Place',
+
+  'history.undo': 'Undo',
+  'history.redo': 'Redo',
+  'history.undoStep': 'Undo {step}',
+  'history.redoStep': 'Redo {step}',
+
+  'sentence.label': 'Summary',
+
+  'panel.pose': 'Pose',
+  'panel.stage': 'Model',
+  'panel.section': 'Section through the axis',
+  'panel.profile': 'Wall profile',
+  'panel.readings': 'Readings',
+  'panel.titleBlock': 'Title block',
+  'panel.failed': '{panel} could not be drawn. Everything else goes on, and the plan is untouched.',
+  'panel.retry': 'Try again',
+
+  'stage.label': 'Model of the ridge and the implant',
+  'stage.loading': 'Setting up the model.',
+  'stage.noGraphics':
+    'This browser draws no 3D. The section, the wall profile and the readings say the same in two dimensions.',
+  'stage.lost': 'The picture was lost for a moment and is being drawn again.',
+
+  'title.caution': 'Caution',
+  'title.cautionText':
+    'A rehearsal and a lesson on a simplified model made from numbers. Not a medical device, not a navigation aid, not a reading of a patient’s scan. Check everything against the patient.',
+  'title.layers': 'Layers: press a word',
+  'title.scale': 'Scale, units',
+  'title.scaleText': 'mm, degrees',
+  'title.scenario': 'Scenario',
+  'title.sheet': 'Sheet',
+
+  'unit.mm': 'mm',
+  'unit.deg': '°',
+  'unit.percent': '%',
+  'unit.mm2': 'mm²',
+  'unit.mm3': 'mm³',
+  'unit.Ncm': 'N·cm',
+  'unit.count': '',
+  'unit.ratio': '',
+
+  'field.less': '{field}: less',
+  'field.more': '{field}: more',
+  'field.notANumber': '“{text}” is not a number. The value stays {kept}.',
+  'field.outOfRange': '{text} is outside {least} to {most}. The value stays {kept}.',
+} as const;

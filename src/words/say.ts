@@ -1,0 +1,23 @@
+import { en } from './en.ts';
+
+export type Catalogue = typeof en;
+export type MessageKey = keyof Catalogue;
+
+/** The names of the slots in a template: `'{a} of {b}'` has `'a' | 'b'`. */
+export type SlotNames<T extends string> = T extends `${string}{${infer Name}}${infer Rest}`
+  ? Name | SlotNames<Rest>
+  : never;
+
+/** What `say` takes after the key: nothing for a plain message, else one text per slot, no more and no less. */
+export type SlotArguments<K extends MessageKey> = [SlotNames<Catalogue[K]>] extends [never]
+  ? []
+  : [slots: Readonly<Record<SlotNames<Catalogue[K]>, string>>];
+
+/**
+ * The message of a key with its slots filled. A missing or a surplus slot is a type error.
+ * Slot texts are inserted as they are, once: braces in them are not read again.
+ */
+export function say<K extends MessageKey>(key: K, ...[slots]: SlotArguments<K>): string {
+  const texts = new Map<string, string>(Object.entries(slots ?? {}));
+  return en[key].replace(/\{(\w+)\}/g, (slot, name: string) => texts.get(name) ?? slot);
+}
