@@ -1,0 +1,140 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+
+/** A finished change: the plan as it was on the far side of it, and what the change was called. */
+interface Step<P> {
+  label: string;
+  plan: P;
+}
+
+interface Gesture<P> {
+  label: string;
+  /** The plan when the gesture began. */
+  start: P;
+}
+
+export interface DocumentState<P> {
+  plan: P;
+  /** Grows by one with every change of the plan, undo and redo included; never goes back. */
+  revision: number;
+  /** The plan that was last opened or saved: the document is saved while `plan === savedPlan`. */
+  savedPlan: P;
+  past: readonly Step<P>[];
+  future: readonly Step<P>[];
+  gesture: Gesture<P> | null;
+}
+
+export interface DocumentStore<P> extends Pick<StoreApi<DocumentState<P>>, 'getState' | 'subscribe'> {
+  getInitialState: () => DocumentState<P>;
+  /** The one door: a named change, one undo step. A gesture in progress is finished first. No change, no step. */
+  edit: (label: string, change: (plan: P) => P) => void;
+  /** Starts a drag or a held key. All of it will be one undo step. A gesture in progress is finished first. */
+  beginGesture: (label: string) => void;
+  /** Moves the plan. `change` gets the plan as the gesture found it, so that rounding cannot creep in. */
+  updateGesture: (change: (start: P) => P) => void;
+  /** Ends the gesture as one undo step, or as none when it came back to where it began. */
+  endGesture: () => void;
+  /** Ends the gesture and puts the plan back as it was. */
+  cancelGesture: () => void;
+  /** Takes the last step back; in the middle of a gesture it cancels that instead. */
+  undo: () => void;
+  redo: () => void;
+  /** Another plan altogether: saved, with no history. */
+  open: (plan: P) => void;
+  markSaved: () => void;
+}
+
+/** Steps kept; a plan is a few kilobytes, so this is at most a megabyte or two. */
+const MOST_STEPS = 200;
+
+const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
+
+const opened = <P>(plan: P, revision: number): DocumentState<P> => ({
+  plan,
+  revision,
+  savedPlan: plan,
+  past: [],
+  future: [],
+  gesture: null,
+});
+
+/**
+ * The document: one plan, its saved state and its undo steps. Plans are values: `change` returns a new one
+ * and leaves the old alone. A `change` that throws leaves everything as it was.
+ */
+export function createDocumentStore<P>(initial: P): DocumentStore<P> {
+  const store = createStore<DocumentState<P>>(() => opened(initial, 0));
+  const { getState, setState } = store;
+
+  const advanceTo = (plan: P) => ({ plan, revision: getState().revision + 1 });
+
+  const remember = (label: string, plan: P) => ({
+    past: [...getState().past, { label, plan }].slice(-MOST_STEPS),
+    future: [],
+  });
+
+  const endGesture = () => {
+    const { gesture, plan } = getState();
+    if (!gesture) return;
+    if (same(gesture.start, plan)) setState({ plan: gesture.start, gesture: null });
+    else setState({ ...remember(gesture.label, gesture.start), gesture: null });
+  };
+
+  const cancelGesture = () => {
+    const { gesture, plan } = getState();
+    if (!gesture) return;
+    setState(plan === gesture.start ? { gesture: null } : { ...advanceTo(gesture.start), gesture: null });
+  };
+
+  return {
+    getState,
+    subscribe: store.subscribe,
+    getInitialState: store.getInitialState,
+    endGesture,
+    cancelGesture,
+
+    edit: (label, change) => {
+      endGesture();
+      const { plan } = getState();
+      const next = change(plan);
+      if (!same(plan, next)) setState({ ...remember(label, plan), ...advanceTo(next) });
+    },
+
+    beginGesture: (label) => {
+      endGesture();
+      setState({ gesture: { label, start: getState().plan } });
+    },
+
+    updateGesture: (change) => {
+      const { gesture } = getState();
+      if (gesture) setState(advanceTo(change(gesture.start)));
+    },
+
+    undo: () => {
+      const { gesture, past, future, plan } = getState();
+      if (gesture) return cancelGesture();
+      const step = past.at(-1);
+      if (!step) return;
+      setState({
+        ...advanceTo(step.plan),
+        past: past.slice(0, -1),
+        future: [{ label: step.label, plan }, ...future],
+      });
+    },
+
+    redo: () => {
+      const { gesture, past, future, plan } = getState();
+      const [step, ...rest] = future;
+      if (!step || gesture) return;
+      setState({ ...advanceTo(step.plan), past: [...past, { label: step.label, plan }], future: rest });
+    },
+
+    open: (plan) => setState(opened(plan, getState().revision + 1)),
+    markSaved: () => setState({ savedPlan: getState().plan }),
+  };
+}
+
+export const isSaved = <P>(state: DocumentState<P>): boolean => state.plan === state.savedPlan;
+/** The name of the step that undo would take back, or null when there is none. */
+export const undoLabel = <P>(state: DocumentState<P>): string | null => state.past.at(-1)?.label ?? null;
+/** The name of the step that redo would bring back, or null when there is none. */
+export const redoLabel = <P>(state: DocumentState<P>): string | null => state.future[0]?.label ?? null;

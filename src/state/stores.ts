@@ -1,0 +1,16 @@
+import { createDocumentStore, type DocumentStore } from './document.ts';
+import { createLiveStore, type LiveStore } from './live.ts';
+import { createSessionStore, type Keep, type SessionStore } from './session.ts';
+
+/** The three scopes of state, by how long each lives: with the plan, with this browser, with the pointer. */
+export interface Stores<P> {
+  document: DocumentStore<P>;
+  session: SessionStore;
+  live: LiveStore;
+}
+
+export function createStores<P>(initial: P, keep?: Keep): Stores<P> {
+  const document = createDocumentStore(initial);
+  const session = createSessionStore(keep);
+  return { document, session, live: createLiveStore(document, session) };
+}
