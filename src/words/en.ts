@@ -5,8 +5,6 @@
  */
 export const en = {
   'app.name': 'Ridgewright',
-  'app.description': 'A rehearsal of one upper front implant on a model made from numbers.',
-  'app.broken': 'The page could not start. Load it again; if that does not help, use a newer browser.',
 
   'place.navigation': 'Places',
   'place.place': 'Place',
@@ -23,7 +21,6 @@ export const en = {
   'panel.section': 'Section through the axis',
   'panel.profile': 'Wall profile',
   'panel.readings': 'Readings',
-  'panel.titleBlock': 'Title block',
   'panel.failed': '{panel} could not be drawn. Everything else goes on, and the plan is untouched.',
   'panel.retry': 'Try again',
 
@@ -31,7 +28,6 @@ export const en = {
   'stage.loading': 'Setting up the model.',
   'stage.noGraphics':
     'This browser draws no 3D. The section, the wall profile and the readings say the same in two dimensions.',
-  'stage.lost': 'The picture was lost for a moment and is being drawn again.',
 
   'title.caution': 'Caution',
   'title.cautionText':

@@ -1,0 +1,38 @@
+import { say } from '../words/say.ts';
+
+export interface HistoryProps {
+  /** Name of the step that can be taken back, or null. */
+  undoLabel: string | null;
+  redoLabel: string | null;
+  onUndo: () => void;
+  onRedo: () => void;
+}
+
+const BACK = 'M6 2 2 6l4 4M2 6h8a4 4 0 0 1 0 8H7';
+
+export function Header({ undoLabel, redoLabel, onUndo, onRedo }: HistoryProps) {
+  return (
+    <header className="header">
+      <h1 className="wordmark">{say('app.name')}</h1>
+      <nav className="places" aria-label={say('place.navigation')}>
+        <span aria-current="page">{say('place.place')}</span>
+      </nav>
+      <div className="history">
+        <button type="button" className="quiet" disabled={undoLabel === null} onClick={onUndo}>
+          <svg viewBox="0 0 16 16" aria-hidden="true">
+            <path d={BACK} />
+          </svg>
+          <b>{say('history.undo')}</b>
+          <span>{undoLabel}</span>
+        </button>
+        <button type="button" className="quiet" disabled={redoLabel === null} onClick={onRedo}>
+          <svg viewBox="0 0 16 16" aria-hidden="true">
+            <path d={BACK} transform="matrix(-1 0 0 1 16 0)" />
+          </svg>
+          <b>{say('history.redo')}</b>
+          <span>{redoLabel}</span>
+        </button>
+      </div>
+    </header>
+  );
+}

@@ -1,0 +1,77 @@
+import type { ReactNode } from 'react';
+import { say } from '../words/say.ts';
+import { Boundary } from './Boundary.tsx';
+import { Header, type HistoryProps } from './Header.tsx';
+import { TitleBlock, type TitleBlockProps } from './TitleBlock.tsx';
+
+/** The parts of the page that come and go with the work, each behind a boundary of its own. */
+export interface Parts {
+  sentence?: ReactNode;
+  rail?: ReactNode;
+  stage?: ReactNode;
+  section?: ReactNode;
+  profile?: ReactNode;
+  readings?: ReactNode;
+}
+
+export interface ShellProps {
+  history: HistoryProps;
+  title: TitleBlockProps;
+  parts: Parts;
+  /** The stage has failed and draws nothing until it is tried again. */
+  onStageFault?: () => void;
+}
+
+interface PanelProps {
+  place: keyof Parts;
+  name: string;
+  /** Whether the heading is drawn; it is always there for a screen reader. */
+  heading?: boolean;
+  onFault?: () => void;
+  children: ReactNode;
+}
+
+function Panel({ place, name, heading = false, onFault, children }: PanelProps) {
+  return (
+    <section className={`panel panel-${place}`} aria-label={name}>
+      {heading && <h2>{name}</h2>}
+      <Boundary name={name} onFault={onFault}>
+        {children}
+      </Boundary>
+    </section>
+  );
+}
+
+/** The sheet with its places: header, sentence, pose rail, stage, section, wall profile, readings, title block. */
+export function Shell({ history, title, parts, onStageFault }: ShellProps) {
+  return (
+    <div className="sheet">
+      <Header {...history} />
+      <div className="sentence" role="status" aria-label={say('sentence.label')}>
+        <Boundary name={say('sentence.label')}>{parts.sentence}</Boundary>
+      </div>
+      <main className="place">
+        <Panel place="rail" name={say('panel.pose')}>
+          {parts.rail}
+        </Panel>
+        <Panel place="stage" name={say('panel.stage')} onFault={onStageFault}>
+          {parts.stage}
+        </Panel>
+        <div className="right">
+          <div className="pair">
+            <Panel place="section" name={say('panel.section')} heading>
+              {parts.section}
+            </Panel>
+            <Panel place="profile" name={say('panel.profile')} heading>
+              {parts.profile}
+            </Panel>
+          </div>
+          <Panel place="readings" name={say('panel.readings')}>
+            {parts.readings}
+          </Panel>
+        </div>
+      </main>
+      <TitleBlock {...title} />
+    </div>
+  );
+}
