@@ -25,14 +25,21 @@ function normalise(v: Float64Array): Float64Array {
   return v;
 }
 
-/** The same mesh with smooth vertex normals (unit, outward): the area-weighted mean of the triangles round each vertex. */
-export function withSmoothNormals(mesh: TriangleMesh): TriangleMesh {
+/**
+ * The same mesh with smooth vertex normals (unit, outward): the area-weighted mean of the triangles round each vertex. Where only
+ * the first `walls` triangles are to be smooth, the others (flat caps) do not bend the normals of the vertices they share.
+ */
+export function withSmoothNormals(mesh: TriangleMesh, walls = mesh.triangles.length / 3): TriangleMesh {
   const { positions, triangles } = mesh;
   const faces = faceNormals(mesh);
   const normals = new Float64Array(positions.length);
+  const walled = new Set<number>();
   for (let i = 0; i < triangles.length; i++) {
+    const v = triangles[i];
+    if (i < 3 * walls) walled.add(v);
+    else if (walled.has(v)) continue;
     const f = i - (i % 3);
-    for (let k = 0; k < 3; k++) normals[3 * triangles[i] + k] += faces[f + k];
+    for (let k = 0; k < 3; k++) normals[3 * v + k] += faces[f + k];
   }
   return { positions, triangles, normals: normalise(normals) };
 }

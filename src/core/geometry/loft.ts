@@ -13,6 +13,10 @@ export class MeshBuilder {
   private readonly points: number[] = [];
   private readonly corners: number[] = [];
 
+  get triangleCount(): number {
+    return this.corners.length / 3;
+  }
+
   vertex(p: Vec3): number {
     this.points.push(p[0], p[1], p[2]);
     return this.points.length / 3 - 1;
