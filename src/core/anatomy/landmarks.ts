@@ -25,11 +25,46 @@ interface ClassNumbers {
 
 /** Contact heights, corner sizes and the canine's slopes: textbook proportions, from memory (no page read). */
 export const CLASS_NUMBERS: Readonly<Record<ToothClass, ClassNumbers>> = {
-  central: { contactMesial: 0.86, contactDistal: 0.72, cornerMesial: 0.9, cornerDistal: 1.8, fallMesial: 0, fallDistal: 0 },
-  lateral: { contactMesial: 0.8, contactDistal: 0.64, cornerMesial: 1.1, cornerDistal: 1.9, fallMesial: 0, fallDistal: 0 },
-  canine: { contactMesial: 0.7, contactDistal: 0.55, cornerMesial: 1.0, cornerDistal: 1.0, fallMesial: 1.7, fallDistal: 2.1 },
-  premolar1: { contactMesial: 0.66, contactDistal: 0.62, cornerMesial: 0, cornerDistal: 0, fallMesial: 0, fallDistal: 0 },
-  premolar2: { contactMesial: 0.66, contactDistal: 0.64, cornerMesial: 0, cornerDistal: 0, fallMesial: 0, fallDistal: 0 },
+  central: {
+    contactMesial: 0.86,
+    contactDistal: 0.72,
+    cornerMesial: 0.9,
+    cornerDistal: 1.8,
+    fallMesial: 0,
+    fallDistal: 0,
+  },
+  lateral: {
+    contactMesial: 0.8,
+    contactDistal: 0.64,
+    cornerMesial: 1.1,
+    cornerDistal: 1.9,
+    fallMesial: 0,
+    fallDistal: 0,
+  },
+  canine: {
+    contactMesial: 0.7,
+    contactDistal: 0.55,
+    cornerMesial: 1.0,
+    cornerDistal: 1.0,
+    fallMesial: 1.7,
+    fallDistal: 2.1,
+  },
+  premolar1: {
+    contactMesial: 0.66,
+    contactDistal: 0.62,
+    cornerMesial: 0,
+    cornerDistal: 0,
+    fallMesial: 0,
+    fallDistal: 0,
+  },
+  premolar2: {
+    contactMesial: 0.66,
+    contactDistal: 0.64,
+    cornerMesial: 0,
+    cornerDistal: 0,
+    fallMesial: 0,
+    fallDistal: 0,
+  },
 };
 
 /** How far facially of the tooth's axis the middle of an incisal edge lies, mm (assumed). */

@@ -1,0 +1,175 @@
+import { MonotoneCubic } from '../geometry/monotone.ts';
+import { rad, smoothstep, type Vec3 } from '../geometry/vec.ts';
+import { type Arch, fromArch } from './arch.ts';
+import type { RidgeNumbers, WidthEntry } from './site.ts';
+
+/** Where an eminence runs (rule S4): `q = q0 + slope (d − d0)`, over the depths `d0 … d0 + length`, mm. */
+export interface RootTrace {
+  readonly q0: number;
+  readonly slope: number;
+  readonly d0: number;
+  readonly length: number;
+}
+
+/** +1 facial, −1 palatal. */
+export type SideSign = 1 | -1;
+
+/**
+ * The ridge's surface (rules S1–S6): the one place where entered numbers become bone. Every reading and every mesh asks here.
+ *
+ * Points are of the site frame `(m, f, c)`, mm. `locate` leaves the section coordinates of the last point in `q` (along the
+ * arch), `u` (across the ridge's own axis, + facial) and `d` (depth along it): a kernel, written for speed, so not re-entrant.
+ */
+export class Ridge {
+  q = 0;
+  u = 0;
+  d = 0;
+  readonly rho: number;
+  /** Level of the floor, `c`. */
+  readonly floor: number;
+  readonly cos: number;
+  readonly sin: number;
+  /** The field adds a loss of its own; false where the widths already contain it (rule S3). */
+  readonly undercutApplies: boolean;
+  private readonly siteF: MonotoneCubic;
+  private readonly siteP: MonotoneCubic;
+  private readonly fullF: MonotoneCubic;
+  private readonly fullP: MonotoneCubic;
+  private readonly straight: boolean;
+  private readonly radius: number;
+  private readonly from: number;
+  private readonly to: number;
+  private readonly cutDepth: number;
+  private readonly cutLevel: number;
+  private readonly cutHalf: number;
+  private readonly bulge: number;
+  private readonly bulgeHalf: number;
+
+  constructor(
+    readonly arch: Arch,
+    readonly numbers: RidgeNumbers,
+    private readonly bone: { readonly mesial: number; readonly distal: number },
+    private readonly roots: readonly RootTrace[],
+  ) {
+    const { undercut, inclination, crestRounding } = numbers;
+    this.radius = arch.radius;
+    this.straight = arch.radius === Infinity;
+    this.rho = crestRounding;
+    this.cos = Math.cos(rad(inclination));
+    this.sin = Math.sin(rad(inclination));
+    this.floor = -numbers.height * this.cos;
+    this.from = numbers.blend.from;
+    this.to = numbers.blend.to;
+    this.undercutApplies =
+      undercut.depth > 0 &&
+      !numbers.widths.some((w) => Math.abs(w.depth - undercut.level) < undercut.halfHeight / 2);
+    this.cutDepth = this.undercutApplies ? undercut.depth : 0;
+    this.cutLevel = undercut.level;
+    this.cutHalf = undercut.halfHeight;
+    this.bulge = roots.length === 0 ? 0 : numbers.eminence.height;
+    this.bulgeHalf = numbers.eminence.halfWidth;
+    const curve = (entries: readonly WidthEntry[], pick: (w: WidthEntry) => number, own: boolean) =>
+      new MonotoneCubic(
+        entries.map((w) => w.depth),
+        entries.map((w) => pick(w) / this.cap(w.depth) + (own ? this.loss(w.depth) : 0)),
+      );
+    this.siteF = curve(numbers.widths, (w) => w.facial, true);
+    this.siteP = curve(numbers.widths, (w) => w.palatal, false);
+    this.fullF = curve(numbers.fullWidths, (w) => w.facial, false);
+    this.fullP = curve(numbers.fullWidths, (w) => w.palatal, false);
+  }
+
+  /** Rounding of the crest (rule S2), 0 at the crest, 1 from `rho` down. */
+  cap(d: number): number {
+    if (d >= this.rho) return 1;
+    if (d <= 0) return 0;
+    const x = 1 - d / this.rho;
+    return Math.sqrt(1 - x * x);
+  }
+
+  private loss(d: number): number {
+    if (this.cutDepth === 0) return 0;
+    const x = (d - this.cutLevel) / this.cutHalf;
+    if (x <= -1 || x >= 1) return 0;
+    const w = 1 - x * x;
+    return this.cutDepth * w * w * w;
+  }
+
+  /** Crest height `h(q)` above the site's crest point, mm. */
+  crest(q: number): number {
+    return q >= 0
+      ? this.bone.mesial * smoothstep(q, this.from, this.to)
+      : this.bone.distal * smoothstep(-q, this.from, this.to);
+  }
+
+  /** `W` of a side (before the crest's rounding), mm, at arch place `q` and depth `d`. */
+  half(side: SideSign, q: number, d: number): number {
+    const s = smoothstep(q < 0 ? -q : q, this.from, this.to);
+    if (side < 0) {
+      if (s === 0) return this.siteP.at(d);
+      const full = this.fullP.at(d);
+      return s === 1 ? full : full + (1 - s) * (this.siteP.at(d) - full);
+    }
+    let w = s === 1 ? 0 : (1 - s) * (this.siteF.at(d) - this.loss(d));
+    if (s > 0) w += s * this.fullF.at(d);
+    if (this.bulge > 0) {
+      for (const r of this.roots) {
+        const x = (q - r.q0 - r.slope * (d - r.d0)) / this.bulgeHalf;
+        if (x <= -1 || x >= 1) continue;
+        const z = (2 * (d - r.d0)) / r.length - 1;
+        if (z <= -1 || z >= 1) continue;
+        const g = (1 - x * x) * (1 - z * z);
+        w += this.bulge * g * g * g;
+      }
+    }
+    return w;
+  }
+
+  /** Section coordinates of a point, left in `q`, `u`, `d`. */
+  locate(m: number, f: number, c: number): void {
+    let e = f;
+    let q = m;
+    if (!this.straight) {
+      const y = f + this.radius;
+      q = this.radius * Math.atan2(m, y);
+      e = Math.sqrt(m * m + y * y) - this.radius;
+    }
+    const y = c - this.crest(q);
+    this.q = q;
+    this.u = e * this.cos - y * this.sin;
+    this.d = -e * this.sin - y * this.cos;
+  }
+
+  /** Depth below the crest along the ridge's own axis, mm. */
+  depth(p: Vec3): number {
+    this.locate(p[0], p[1], p[2]);
+    return this.d;
+  }
+
+  /** The solid's function `k` (rule S5) at a point: ≤ 0 inside the ridge; mm, near the distance close to the surface. */
+  solid(m: number, f: number, c: number): number {
+    this.locate(m, f, c);
+    const w = this.half(this.u > 0 ? 1 : -1, this.q, this.d);
+    if (this.d >= this.rho) return (this.u < 0 ? -this.u : this.u) - w;
+    const x = this.u / w;
+    const z = 1 - this.d / this.rho;
+    return w * (Math.sqrt(x * x + z * z) - 1);
+  }
+
+  /** The sheet's function of a side at a point (rule S5): `±u − W cap`, < 0 toward the bone; only meant where `d ≥ 0`. Leaves `q, u, d`. */
+  sheet(side: SideSign, m: number, f: number, c: number): number {
+    this.locate(m, f, c);
+    return side * this.u - this.half(side, this.q, this.d) * this.cap(this.d);
+  }
+
+  /** Point of the sheet of a side at arch place `q`, depth `d ≥ 0`. */
+  sheetPoint(side: SideSign, q: number, d: number): Vec3 {
+    const u = side * this.half(side, q, d) * this.cap(d);
+    return this.sectionPoint(q, u, d);
+  }
+
+  /** Point of the site frame at section coordinates. */
+  sectionPoint(q: number, u: number, d: number): Vec3 {
+    return fromArch(this.arch, q, u * this.cos - d * this.sin, -u * this.sin - d * this.cos + this.crest(q));
+  }
+}

@@ -1,0 +1,114 @@
+import type { RootSolid } from '../anatomy/teeth.ts';
+import { compass, gridMinimum } from '../geometry/compass.ts';
+import { halfEllipsoidDistance, insideHalfEllipsoid } from '../geometry/ellipsoid.ts';
+import { Revolved } from '../geometry/revolve.ts';
+import { along, dot, sub, type Vec3 } from '../geometry/vec.ts';
+import type { Placement } from './placement.ts';
+import type { Clearance } from './sheetDistance.ts';
+
+const COLUMNS = 16;
+const ROWS = 12;
+
+/** Point of a root's curved surface: azimuth `θ` from `ex` toward `ey`, polar angle `ψ` from the apex, radians. Site frame, mm. */
+export function rootPoint(root: RootSolid, theta: number, psi: number): Vec3 {
+  const s = Math.sin(psi);
+  const x = root.semi[0] * s * Math.cos(theta);
+  const y = root.semi[1] * s * Math.sin(theta);
+  const z = -root.semi[2] * Math.cos(psi);
+  const { centre, ex, ey, a } = root;
+  return [
+    centre[0] + x * ex[0] + y * ey[0] + z * a[0],
+    centre[1] + x * ex[1] + y * ey[1] + z * a[1],
+    centre[2] + x * ex[2] + y * ey[2] + z * a[2],
+  ];
+}
+
+/** Coordinates of a point in a root's own frame. */
+export function inRoot(root: RootSolid, p: Vec3): Vec3 {
+  const r = sub(p, root.centre);
+  return [dot(r, root.ex), dot(r, root.ey), dot(r, root.a)];
+}
+
+/** Distance from a point to a root's curved surface, ≥ 0. */
+export function pointToRoot(root: RootSolid, p: Vec3): number {
+  const [x, y, z] = inRoot(root, p);
+  return halfEllipsoidDistance(root.semi[0], root.semi[1], root.semi[2], x, y, z);
+}
+
+const isInside = (root: RootSolid, p: Vec3): boolean => {
+  const [x, y, z] = inRoot(root, p);
+  return insideHalfEllipsoid(root.semi[0], root.semi[1], root.semi[2], x, y, z);
+};
+
+/** Envelope to root (rule M9), negative: greatest depth inside. Ends in the site frame, mm. */
+export function envelopeToRoot(at: Placement, root: RootSolid): Clearance {
+  const near = bodyToRoot(at, root, at.envelope);
+  if (near.value > 0) return near;
+  return (
+    deepest(at, (p) => (isInside(root, p) ? pointToRoot(root, p) : -1)) ?? {
+      ...near,
+      value: Math.min(near.value, 0),
+    }
+  );
+}
+
+/** The shoulder's rim circle (in the platform plane) to the root, negative: greatest depth of a rim point inside. */
+export function shoulderToRoot(at: Placement, root: RootSolid): Clearance {
+  const radius = at.radius(at.tP);
+  const near = bodyToRoot(at, root, new Revolved([0, 0], [radius, radius]));
+  let worst: Clearance | null = null;
+  for (let i = 0; i < 360; i++) {
+    const p = at.surface(at.tP, (i * Math.PI) / 180);
+    if (!isInside(root, p)) continue;
+    const depth = pointToRoot(root, p);
+    if (worst === null || -depth < worst.value) worst = { value: -depth, from: p, to: p };
+  }
+  return worst ?? near;
+}
+
+/** Least signed distance from the root's surface to a body about the axis; closed form per surface point. */
+function bodyToRoot(at: Placement, root: RootSolid, body: Revolved): Clearance {
+  const value = (theta: number, psi: number): number => {
+    if (psi < 0 || psi > Math.PI / 2) return Infinity;
+    return at.signed(body, rootPoint(root, theta, psi));
+  };
+  const best = gridMinimum(
+    value,
+    COLUMNS,
+    ROWS,
+    (i) => (2 * Math.PI * i) / COLUMNS,
+    (j) => (Math.PI * (j + 0.5)) / (2 * ROWS),
+    0.35,
+    1 / 1024,
+  );
+  const place = best ?? { x: 0, y: 0, value: value(0, 0) };
+  const to = rootPoint(root, place.x, place.y);
+  const dist = value(place.x, place.y);
+  return { value: dist, from: at.footOf(body, to), to };
+}
+
+/** The envelope's point (side and end face) at which `depth` is greatest and positive; value = minus that. */
+export function deepest(at: Placement, depth: (p: Vec3) => number): Clearance | null {
+  const end = at.radius(at.tA);
+  const surface = (s: number, phi: number): Vec3 => {
+    if (s <= at.length) return at.surface(at.tP + s, phi);
+    return along(at.axisPoint(at.tA), at.across(phi), end - (s - at.length));
+  };
+  const last = at.length + end;
+  const f = (s: number, phi: number) => (s < 0 || s > last ? Infinity : -depth(surface(s, phi)));
+  const rows = 48;
+  const columns = 32;
+  let best: { x: number; y: number; value: number } | null = null;
+  for (let j = 0; j <= rows; j++) {
+    for (let i = 0; i < columns; i++) {
+      const x = (last * j) / rows;
+      const y = (2 * Math.PI * i) / columns;
+      const value = f(x, y);
+      if (value < 0 && (best === null || value < best.value)) best = { x, y, value };
+    }
+  }
+  if (!best) return null;
+  const found = compass(f, best, last / rows, Math.PI / columns, 1 / 1024);
+  const from = surface(found.x, found.y);
+  return { value: found.value, from, to: from };
+}

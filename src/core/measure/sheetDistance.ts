@@ -1,0 +1,191 @@
+import type { Ridge, SideSign } from '../anatomy/ridge.ts';
+import { gridMinimum } from '../geometry/compass.ts';
+import type { Revolved } from '../geometry/revolve.ts';
+import { along, dot, sub, type Vec3 } from '../geometry/vec.ts';
+import type { Placement } from './placement.ts';
+import { COUNT_TOLERANCE } from './wallProfile.ts';
+
+/** A distance with its two ends in the site frame, mm. */
+export interface Clearance {
+  readonly value: number;
+  /** On the implant. */
+  readonly from: Vec3;
+  /** On the other solid. */
+  readonly to: Vec3;
+}
+
+const COLUMNS = 15;
+const ROWS = 25;
+const SLACK = 0.35;
+const SHRINK = 1 / 1024;
+
+/**
+ * Least signed distance in the half-planes of the axis between a body about it and the wall sheet of a side, the sheet from the crest margin
+ * down (rules M3, M10); negative where the sheet enters the body, and then only the sign is meant. `window`: only azimuths within ±45° of the
+ * side's direction, and only ends of the body that count. null where no pair counts. Found from the sheet's side: for a sheet point the body's
+ * nearest point in its half-plane is closed form.
+ */
+export function bodyToSheet(
+  at: Placement,
+  side: SideSign,
+  body: Revolved,
+  window: boolean,
+): Clearance | null {
+  const { ridge } = at.anatomy;
+  const margin = at.crestMargin;
+  const { platform, a, ef, em } = at;
+  const foot = { x: 0, r: 0, cos: 1, sin: 0 };
+
+  const value = (q: number, d: number): number => {
+    if (d < margin) return Infinity;
+    const s = ridge.sheetPoint(side, q, d);
+    const rx = s[0] - platform[0];
+    const ry = s[1] - platform[1];
+    const rz = s[2] - platform[2];
+    const x = -(rx * a[0] + ry * a[1] + rz * a[2]);
+    const pf = rx * ef[0] + ry * ef[1] + rz * ef[2];
+    const pm = rx * em[0] + ry * em[1] + rz * em[2];
+    if (window && Math.abs(pm) > side * pf) return Infinity;
+    const rho = Math.sqrt(pf * pf + pm * pm);
+    const dist = body.signed(x, rho);
+    foot.x = body.footX;
+    foot.r = body.footR;
+    foot.cos = rho > 0 ? pf / rho : side;
+    foot.sin = rho > 0 ? pm / rho : 0;
+    if (!window || footDepth() >= margin - COUNT_TOLERANCE) return dist;
+    const least = firstCounting();
+    if (least === null) return Infinity;
+    const clipped = body.distance(x, rho, least);
+    foot.x = body.footX;
+    foot.r = body.footR;
+    return dist < 0 ? -clipped : clipped;
+  };
+
+  const depthAt = (x: number, r: number): number => {
+    const rf = r * foot.cos;
+    const rm = r * foot.sin;
+    ridge.locate(
+      platform[0] - x * a[0] + rf * ef[0] + rm * em[0],
+      platform[1] - x * a[1] + rf * ef[1] + rm * em[1],
+      platform[2] - x * a[2] + rf * ef[2] + rm * em[2],
+    );
+    return ridge.d;
+  };
+  const footDepth = () => depthAt(foot.x, foot.r);
+
+  /** Station from which the generatrix of the foot's azimuth lies deep enough; null: nowhere. */
+  const firstCounting = (): number | null => {
+    const over = (x: number) => depthAt(x, body.radius(x)) - margin;
+    let lo = foot.x;
+    let hi = at.length;
+    let h = over(hi);
+    if (h < 0) return null;
+    let g = over(lo);
+    for (let i = 0; i < 40 && hi - lo > 1e-7; i++) {
+      let mid = lo - (g * (hi - lo)) / (h - g);
+      if (!(mid > lo && mid < hi) || i % 4 === 3) mid = (lo + hi) / 2;
+      const v = over(mid);
+      if (v >= 0) {
+        hi = mid;
+        h = v;
+        if (v < COUNT_TOLERANCE) break;
+      } else {
+        lo = mid;
+        g = v;
+      }
+    }
+    return hi;
+  };
+
+  const frame = gridFrame(at, side, margin);
+  if (!frame) return null;
+  const best = gridMinimum(value, COLUMNS, ROWS, frame.column, frame.row, SLACK, SHRINK);
+  if (!best || best.value === Infinity) return null;
+  const dist = value(best.x, best.y);
+  const across: Vec3 = [
+    foot.cos * ef[0] + foot.sin * em[0],
+    foot.cos * ef[1] + foot.sin * em[1],
+    foot.cos * ef[2] + foot.sin * em[2],
+  ];
+  const from = along(along(platform, a, -foot.x), across, foot.r);
+  return { value: dist, from, to: ridge.sheetPoint(side, best.x, best.y) };
+}
+
+/** Sheet parameters worth looking at: depths from the margin past the apex; places along the arch about the axis, as far as 45° reaches. */
+function gridFrame(at: Placement, side: SideSign, margin: number) {
+  const { ridge } = at.anatomy;
+  const place = (t: number) => {
+    const p = at.axisPoint(t);
+    ridge.locate(p[0], p[1], p[2]);
+    return { q: ridge.q, u: ridge.u, d: ridge.d };
+  };
+  const top = place(at.tP);
+  const end = place(at.tA);
+  const radius = Math.max(at.radius(at.tP), at.radius(at.tP + at.shape.transmucosalLength));
+  const deepest = Math.max(end.d, top.d) + 2 * radius + 1;
+  if (deepest <= margin) return null;
+  const slope = (key: 'q' | 'u') => (end.d - top.d > 1 ? (end[key] - top[key]) / (end.d - top.d) : 0);
+  const qs = slope('q');
+  const us = slope('u');
+  const row = (j: number) => margin + ((deepest - margin) * j) / (ROWS - 1);
+  const centre: number[] = [];
+  const half: number[] = [];
+  for (let j = 0; j < ROWS; j++) {
+    const d = row(j);
+    const q = top.q + qs * (d - top.d);
+    const u = top.u + us * (d - top.d);
+    centre.push(q);
+    half.push(Math.min(9, 1.1 * Math.abs(side * ridge.half(side, q, d) * ridge.cap(d) - u) + 0.4));
+  }
+  const column = (i: number, j: number) => centre[j] + half[j] * ((2 * i) / (COLUMNS - 1) - 1);
+  return { row, column };
+}
+
+/**
+ * Nearest point of the sheet (`d ≥ 0`) to a point of the site frame: Gauss–Newton in the sheet's two parameters from the point's own
+ * section coordinates. Sound near the sheet, which is where it is asked for.
+ */
+export function nearestOnSheet(ridge: Ridge, side: SideSign, p: Vec3): Clearance {
+  ridge.locate(p[0], p[1], p[2]);
+  let q = ridge.q;
+  let d = Math.max(ridge.d, 0.05);
+  const step = 1e-4;
+  let best = ridge.sheetPoint(side, q, d);
+  let least = dist2(best, p);
+  for (let i = 0; i < 40; i++) {
+    const s = ridge.sheetPoint(side, q, d);
+    const sq = sub(ridge.sheetPoint(side, q + step, d), s);
+    const sd = sub(ridge.sheetPoint(side, q, d + step), s);
+    const r = sub(p, s);
+    const a11 = dot(sq, sq);
+    const a12 = dot(sq, sd);
+    const a22 = dot(sd, sd);
+    const b1 = dot(sq, r);
+    const b2 = dot(sd, r);
+    const det = a11 * a22 - a12 * a12;
+    let dq = (step * (b1 * a22 - b2 * a12)) / det;
+    let dd = (step * (b2 * a11 - b1 * a12)) / det;
+    let ok = false;
+    for (let k = 0; k < 12; k++) {
+      const next = ridge.sheetPoint(side, q + dq, Math.max(0, d + dd));
+      const v = dist2(next, p);
+      if (v < least) {
+        least = v;
+        best = next;
+        q += dq;
+        d = Math.max(0, d + dd);
+        ok = true;
+        break;
+      }
+      dq /= 2;
+      dd /= 2;
+    }
+    if (!ok || Math.abs(dq) + Math.abs(dd) < 1e-9) break;
+  }
+  return { value: Math.sqrt(least), from: p, to: best };
+}
+
+function dist2(a: Vec3, b: Vec3): number {
+  const r = sub(a, b);
+  return dot(r, r);
+}

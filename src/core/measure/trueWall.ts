@@ -1,0 +1,135 @@
+import { compass } from '../geometry/compass.ts';
+import { clamp, type Vec3 } from '../geometry/vec.ts';
+import { apicalThird } from '../implant/profile.ts';
+import type { Placement } from './placement.ts';
+import type { Reason, Side } from './reading.ts';
+import { bodyToSheet, type Clearance, nearestOnSheet } from './sheetDistance.ts';
+import { azimuthOf, COUNT_TOLERANCE, type RaySample, signOf } from './wallProfile.ts';
+import { WallRay } from './wallRay.ts';
+
+/** A clearance, or why there is none. */
+export type Found =
+  | { readonly clearance: Clearance; readonly reason: Reason | null }
+  | { readonly clearance: null; readonly reason: Reason };
+
+const WINDOW = Math.PI / 4;
+
+/** True wall of a side (rule M3). `profile`: the same side's wall profile, for what it already knows. */
+export function trueWall(at: Placement, side: Side, profile: readonly RaySample[]): Found {
+  const counting = profile.filter((s) => s.counts);
+  if (at.anatomy.socket && (counting.some((s) => s.gap > 1e-6) || voidInWindow(at, side))) {
+    return { clearance: null, reason: 'void-between' };
+  }
+  const found = bodyToSheet(at, signOf(side), at.envelope, true);
+  if (!found) return { clearance: null, reason: 'nothing-counts' };
+  const outside = counting.some((s) => s.wall !== null && s.wall < 0);
+  if (found.value >= 0 && !outside) return { clearance: found, reason: null };
+  const azimuth = azimuthOf(side);
+  const worst = furthestOutside(at, side, {
+    from: at.tP,
+    to: at.tA,
+    azimuth,
+    window: WINDOW,
+    margin: at.crestMargin,
+  });
+  if (!worst) return { clearance: found, reason: null };
+  const radius = at.shape.implantedDiameter / 2;
+  if (worst.value < -radius) return { clearance: { ...worst, value: -radius }, reason: 'outside' };
+  return { clearance: worst, reason: null };
+}
+
+/** Smallest distance of the apical third to the facial sheet (rule M10). */
+export function apexToConcavity(at: Placement): Found {
+  const body = apicalThird(at.shape);
+  const found = bodyToSheet(at, 1, body, false);
+  if (!found) return { clearance: null, reason: 'nothing-counts' };
+  const tip = at.surface(at.tA, 0);
+  const crossed = found.value < 0 || at.anatomy.ridge.sheet(1, tip[0], tip[1], tip[2]) > 0;
+  if (!crossed) return { clearance: found, reason: null };
+  const worst = furthestOutside(at, 'facial', {
+    from: at.tA - at.shape.implantedLength / 3,
+    to: at.tA,
+    azimuth: 0,
+    window: Math.PI,
+    margin: Number.NEGATIVE_INFINITY,
+  });
+  return { clearance: worst ?? found, reason: null };
+}
+
+interface Patch {
+  readonly from: number;
+  readonly to: number;
+  readonly azimuth: number;
+  readonly window: number;
+  /** Least depth of an envelope point to count. */
+  readonly margin: number;
+}
+
+/** The envelope point in a patch that stands furthest outside the sheet; its distance negative. null: none stands outside. */
+function furthestOutside(at: Placement, side: Side, patch: Patch): Clearance | null {
+  const { ridge } = at.anatomy;
+  const sign = signOf(side);
+  const out = (t: number, phi: number): number => {
+    if (t < patch.from || t > patch.to || Math.abs(phi) > patch.window) return Infinity;
+    const p = at.surface(t, patch.azimuth + phi);
+    const h = ridge.sheet(sign, p[0], p[1], p[2]);
+    if (ridge.d < Math.max(0, patch.margin - COUNT_TOLERANCE) || h <= 0) return Infinity;
+    return -h;
+  };
+  const rows = 48;
+  const columns = patch.window > 2 ? 48 : 19;
+  const seeds: { x: number; y: number; value: number }[] = [];
+  for (let j = 0; j <= rows; j++) {
+    const t = patch.from + ((patch.to - patch.from) * j) / rows;
+    for (let i = 0; i < columns; i++) {
+      const phi = patch.window * ((2 * i) / (columns - 1) - 1);
+      const value = out(t, phi);
+      if (value < Infinity) seeds.push({ x: t, y: phi, value });
+    }
+  }
+  if (seeds.length === 0) return null;
+  seeds.sort((a, b) => a.value - b.value);
+  const exact = (t: number, phi: number): number =>
+    out(t, phi) === Infinity
+      ? Infinity
+      : -nearestOnSheet(ridge, sign, at.surface(t, patch.azimuth + phi)).value;
+  let best: { x: number; y: number; value: number } | null = null;
+  for (const seed of spread(seeds)) {
+    const start = { ...seed, value: exact(seed.x, seed.y) };
+    const hx = (patch.to - patch.from) / rows;
+    const found = compass(exact, start, hx, (2 * patch.window) / columns, 1 / 256);
+    if (best === null || found.value < best.value) best = found;
+  }
+  if (!best) return null;
+  const from: Vec3 = at.surface(clamp(best.x, patch.from, patch.to), patch.azimuth + best.y);
+  const near = nearestOnSheet(ridge, sign, from);
+  return { value: -near.value, from, to: near.to };
+}
+
+/** The worst seed and up to two more that lie apart from it. */
+function spread(seeds: readonly { x: number; y: number; value: number }[]) {
+  const out = [seeds[0]];
+  for (const s of seeds) {
+    if (out.length === 3) break;
+    if (out.every((o) => Math.abs(o.x - s.x) > 1 || Math.abs(o.y - s.y) > 0.4)) out.push(s);
+  }
+  return out;
+}
+
+/** Whether any ray of the window that counts meets a void (rule M3). */
+function voidInWindow(at: Placement, side: Side): boolean {
+  const ray = new WallRay(at, signOf(side));
+  const azimuth = azimuthOf(side);
+  const from = at.tP;
+  const rows = Math.ceil((at.tA - from) / 0.5);
+  for (let j = 0; j <= rows; j++) {
+    const t = from + ((at.tA - from) * j) / rows;
+    for (let i = -6; i <= 6; i++) {
+      const v = at.across(azimuth + (WINDOW * i) / 6);
+      if (!ray.cast(at.axisPoint(t), v, at.radius(t), Number.NaN) || ray.gap < 1e-6) continue;
+      const least = at.crestMargin - COUNT_TOLERANCE;
+      if (ray.dIn >= least && ray.dOut >= least) return true;
+    }
+  }
+  return false;
+}

@@ -1,0 +1,148 @@
+import type { SideSign } from '../anatomy/ridge.ts';
+import { along, type Vec3 } from '../geometry/vec.ts';
+import type { Placement } from './placement.ts';
+import type { ProfileSample, Side } from './reading.ts';
+import { WallRay } from './wallRay.ts';
+
+/** Distance between the levels of a profile, mm. */
+const PITCH = 0.1;
+export const COUNT_TOLERANCE = 1e-6;
+
+/** A level of a profile with what else its ray found: the points it was taken between, site frame, mm. */
+export interface RaySample extends ProfileSample {
+  readonly dIn: number;
+  readonly dOut: number;
+  readonly from: Vec3 | null;
+  readonly to: Vec3 | null;
+}
+
+export const signOf = (side: Side): SideSign => (side === 'facial' ? 1 : -1);
+
+/** Azimuth of a side's direction `±e_f`. */
+export const azimuthOf = (side: Side): number => (side === 'facial' ? 0 : Math.PI);
+
+/** Rays of one side of one placement (rules M1, M2). */
+export class SideRays {
+  private readonly ray: WallRay;
+  private readonly v: Vec3;
+  readonly sign: SideSign;
+  readonly rim: number;
+
+  constructor(
+    private readonly at: Placement,
+    readonly side: Side,
+  ) {
+    this.sign = signOf(side);
+    this.ray = new WallRay(at, this.sign);
+    const { ef } = at;
+    this.v = [this.sign * ef[0], this.sign * ef[1], this.sign * ef[2]];
+    this.rim = at.rimLevel(azimuthOf(side));
+  }
+
+  /** The ray at level `t`, with the ends of the measurement. `margin`: least depth of both ends to count, mm. */
+  at1(t: number, margin: number): RaySample {
+    return this.sample(t, margin, Number.NaN, true);
+  }
+
+  private sample(t: number, margin: number, guess: number, points: boolean): RaySample {
+    const p = this.at.axisPoint(t);
+    const r = this.at.radius(t);
+    const hit = this.ray.cast(p, this.v, r, guess);
+    const { dIn, dOut, gap, exit, wall } = this.ray;
+    if (!hit)
+      return { level: t, wall: null, gap: 0, counts: false, dIn, dOut: Number.NaN, from: null, to: null };
+    return {
+      level: t,
+      wall,
+      gap,
+      counts: dIn >= margin - COUNT_TOLERANCE && dOut >= margin - COUNT_TOLERANCE,
+      dIn,
+      dOut,
+      from: points ? along(p, this.v, r) : null,
+      to: points ? along(p, this.v, exit) : null,
+    };
+  }
+
+  /** The whole profile from the rim to the apical rim, coronal first: every 0.1 mm, the envelope's corners, and the exact ends of the counting window. */
+  profile(): RaySample[] {
+    const { tP, tA, crestMargin, shape } = this.at;
+    const levels = new Set<number>([this.rim, tA]);
+    for (let i = Math.ceil(this.rim / PITCH); i * PITCH < tA; i++) levels.add(i * PITCH);
+    for (const x of [0, shape.transmucosalLength, this.at.length - shape.taperLength]) {
+      if (tP + x > this.rim && tP + x < tA) levels.add(tP + x);
+    }
+    const sorted = [...levels].sort((a, b) => b - a);
+    const out: RaySample[] = [];
+    let e1 = Number.NaN;
+    let e2 = Number.NaN;
+    let t1 = 0;
+    let t2 = 0;
+    for (const t of sorted) {
+      const guess = t1 === t2 ? e1 : e1 + ((e1 - e2) * (t - t1)) / (t1 - t2);
+      const s = this.sample(t, crestMargin, guess, false);
+      const last = out[out.length - 1];
+      if (last && last.counts !== s.counts && last.wall !== null && s.wall !== null)
+        out.push(this.windowEnd(last, s));
+      out.push(s);
+      e2 = e1;
+      t2 = t1;
+      e1 = s.wall === null ? Number.NaN : this.ray.exit;
+      t1 = t;
+      if (Number.isNaN(e2)) t2 = t1;
+    }
+    return out.reverse();
+  }
+
+  /** The level between a counting and a non-counting one at which the shallower end lies exactly at the margin. */
+  private windowEnd(a: RaySample, b: RaySample): RaySample {
+    const margin = this.at.crestMargin;
+    const over = (s: RaySample) => Math.min(s.dIn, s.dOut) - margin;
+    let good = a.counts ? a : b;
+    let bad = a.counts ? b : a;
+    for (
+      let i = 0;
+      i < 40 && over(good) > COUNT_TOLERANCE / 2 && Math.abs(good.level - bad.level) > 1e-9;
+      i++
+    ) {
+      const g = over(good);
+      const h = over(bad);
+      let w = g / (g - h);
+      if (!(w > 0.01 && w < 0.99) || i % 6 === 5) w = 0.5;
+      const s = this.sample(good.level + w * (bad.level - good.level), margin, Number.NaN, false);
+      if (s.counts && s.wall !== null) good = s;
+      else bad = s;
+    }
+    return good;
+  }
+
+  /** The least counting value, its parabola's foot looked at between the levels; null where none counts. */
+  thinnest(profile: readonly RaySample[]): RaySample | null {
+    let best = -1;
+    for (let i = 0; i < profile.length; i++) {
+      const s = profile[i];
+      if (s.counts && s.wall !== null && (best < 0 || s.wall < (profile[best].wall ?? Infinity))) best = i;
+    }
+    if (best < 0) return null;
+    const here = profile[best];
+    let found = this.at1(here.level, this.at.crestMargin);
+    const before = profile[best - 1];
+    const after = profile[best + 1];
+    if (before?.counts && after?.counts) {
+      const t = vertex(before, here, after);
+      const s = this.at1(t, this.at.crestMargin);
+      if (s.counts && s.wall !== null && s.wall < (found.wall ?? Infinity)) found = s;
+    }
+    return found;
+  }
+}
+
+/** Foot of the parabola through three samples, kept between the outer two. */
+function vertex(a: RaySample, b: RaySample, c: RaySample): number {
+  const [x, y, z] = [a.wall ?? 0, b.wall ?? 0, c.wall ?? 0];
+  const p = b.level - a.level;
+  const q = c.level - b.level;
+  const den = q * (x - y) + p * (z - y);
+  if (!(den > 1e-12)) return b.level;
+  const shift = (q * q * (x - y) - p * p * (z - y)) / (2 * den);
+  return b.level + Math.max(-p, Math.min(q, shift));
+}

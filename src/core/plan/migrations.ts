@@ -1,0 +1,43 @@
+type Loose = Record<string, unknown>;
+
+/** One step of the file format: takes a file of version `from` and returns one of `from + 1`. Steps are never changed once released. */
+export interface Migration {
+  readonly from: number;
+  readonly name: string;
+  readonly up: (file: Loose) => Loose;
+}
+
+const isObject = (v: unknown): v is Loose => typeof v === 'object' && v !== null && !Array.isArray(v);
+
+/**
+ * Version 0 (never released; it keeps the machinery honest) wrote the tilt as a pair `[faciopalatal, mesiodistal]`, the crown's fixing as
+ * `cement: boolean`, and had no limits of its own nor a crest margin, which was always 1 mm.
+ */
+const nameTheTilt: Migration = {
+  from: 0,
+  name: 'name-the-tilt',
+  up: (file) => {
+    const { cement, pose, ...rest } = file;
+    const named =
+      isObject(pose) && Array.isArray(pose.tilt) ? { ...pose, tilt: tiltOfPair(pose.tilt) } : pose;
+    const fixing = cement === true ? 'cemented' : cement === false ? 'screw-bone' : cement;
+    return { ...rest, pose: named, fixing, crestMargin: 1, limits: {}, version: 1 };
+  },
+};
+
+const tiltOfPair = (pair: readonly unknown[]): Loose => ({ faciopalatal: pair[0], mesiodistal: pair[1] });
+
+export const MIGRATIONS: readonly Migration[] = [nameTheTilt];
+
+/** Carry a file up to `target`, step by step; returns the names of the steps that ran. The caller has checked that `version` is a known one. */
+export function migrate(file: Loose, version: number, target: number): { file: Loose; ran: string[] } {
+  let current = file;
+  const ran: string[] = [];
+  for (let v = version; v < target; v++) {
+    const step = MIGRATIONS.find((m) => m.from === v);
+    if (!step) throw new Error(`no migration from version ${v}`);
+    current = step.up(current);
+    ran.push(step.name);
+  }
+  return { file: current, ran };
+}
