@@ -1,5 +1,6 @@
 import { chromium } from 'playwright-core';
 import { inject } from 'vitest';
+import { en } from '../../src/words/en.ts';
 import { expect, listen, openPage, test } from '../support/browser.ts';
 import { launchChromium } from '../support/chromium.ts';
 
@@ -17,6 +18,8 @@ test.runIf(exists)(
       listen(page, complaints);
       await openPage(page);
       expect(page.url()).toBe(inject('page'));
+      // Without a single font of its own the browser would give text no size.
+      expect(await page.getByText(en['title.cautionText']).isVisible()).toBe(true);
       const pixel = await page.evaluate(() => {
         const gl = document.createElement('canvas').getContext('webgl2');
         gl?.clearColor(1, 0.2, 0, 1);

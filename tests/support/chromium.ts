@@ -47,6 +47,15 @@ async function inflate(home: string, file: string): Promise<void> {
   await helper.inflate(join(home, 'bin', file));
 }
 
+/** The package's own font settings name places that are not ours; without a font, text has no size. */
+const fontsIn = (directory: string): string => `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig>
+  <dir>${directory}</dir>
+  <cachedir>${directory}/cache</cachedir>
+</fontconfig>
+`;
+
 /** The browser that comes along by npm (Linux, x64), unpacked with the libraries that a bare Linux lacks. */
 async function bundledChromium(): Promise<Launch> {
   if (process.platform !== 'linux' || process.arch !== 'x64') {
@@ -65,6 +74,7 @@ async function bundledChromium(): Promise<Launch> {
       carried.setGraphicsMode = true;
       await inflate(home, 'al2023.tar.br');
       await carried.executablePath();
+      writeFileSync(join(UNPACKED, 'fonts/fonts.conf'), fontsIn(join(UNPACKED, 'fonts')));
       writeFileSync(complete, '');
     }
   } finally {
@@ -72,10 +82,9 @@ async function bundledChromium(): Promise<Launch> {
     else process.env.TMPDIR = temporary;
   }
   const libraries = [join(UNPACKED, 'al2023/lib'), process.env.LD_LIBRARY_PATH].filter(Boolean).join(':');
-  const fonts = process.env.FONTCONFIG_PATH ?? join(UNPACKED, 'fonts');
   return {
     executablePath: join(UNPACKED, 'chromium'),
-    env: { ...process.env, LD_LIBRARY_PATH: libraries, FONTCONFIG_PATH: fonts },
+    env: { ...process.env, LD_LIBRARY_PATH: libraries, FONTCONFIG_PATH: join(UNPACKED, 'fonts') },
   };
 }
 
