@@ -1,10 +1,10 @@
 import { withSmoothNormals } from '../geometry/crease.ts';
 import { MeshBuilder } from '../geometry/loft.ts';
 import type { TriangleMesh } from '../geometry/mesh.ts';
-import type { Vec3 } from '../geometry/vec.ts';
+import { sub, type Vec3 } from '../geometry/vec.ts';
 import { FRONT_FORMS, LOWER_INCISOR } from './crownForm.ts';
 import { type CrownWall, frontWall } from './crownFront.ts';
-import { premolarWall } from './crownPremolar.ts';
+import { type PremolarSolid, premolarSolid } from './crownPremolar.ts';
 import type { ToothClass } from './landmarks.ts';
 import { type RootOptions, rootMesh } from './root-mesh.ts';
 import type { ToothNumbers } from './site.ts';
@@ -16,29 +16,90 @@ export interface CrownOptions {
   readonly rings?: number;
 }
 
-/** Ring heights: closer together toward the edge, where the surface turns fastest. */
-const frontShare = (i: number, rings: number): number => 1 - (1 - i / rings) ** 1.7;
-const evenShare = (i: number, rings: number): number => i / rings;
+const columnsOf = (options: CrownOptions): number => 2 * Math.max(4, Math.round((options.columns ?? 80) / 2));
+const ringsOf = (options: CrownOptions): number => Math.max(8, options.rings ?? 48);
 
-/** Close a wall whose last ring has shrunk to a line from mesial to distal, and close its foot at the CEJ. */
-function closeWall(
-  wall: CrownWall,
-  share: (i: number, rings: number) => number,
-  options: CrownOptions,
-): TriangleMesh {
-  const columns = 2 * Math.max(4, Math.round((options.columns ?? 80) / 2));
-  const count = Math.max(6, options.rings ?? 48);
+/** Close the foot across the CEJ ring and shade the walls only. */
+function finish(builder: MeshBuilder, foot: readonly number[], n: ToothNumbers): TriangleMesh {
+  const walls = builder.triangleCount;
+  builder.capBelow(foot, [0, 0, (n.cejCurveMesial + n.cejCurveDistal) / 4]);
+  return withSmoothNormals(builder.build(), walls);
+}
+
+/** Rings closer together toward the edge, where the surface turns fastest; the last has shrunk to the line of the edge. */
+function frontMesh(wall: CrownWall, n: ToothNumbers, options: CrownOptions): TriangleMesh {
+  const columns = columnsOf(options);
+  const count = ringsOf(options);
   const builder = new MeshBuilder();
   const angle = (j: number): number => (2 * Math.PI * j) / columns;
   const rings: number[][] = [];
-  for (let i = 0; i < count; i++) rings.push(builder.ring(columns, (j) => wall(share(i, count), angle(j))));
+  for (let i = 0; i < count; i++) {
+    const v = 1 - (1 - i / count) ** 1.7;
+    rings.push(builder.ring(columns, (j) => wall(v, angle(j))));
+  }
   const line = Array.from({ length: columns / 2 + 1 }, (_, j) => builder.vertex(wall(1, angle(j))));
   rings.push(Array.from({ length: columns }, (_, j) => line[j <= columns / 2 ? j : columns - j]));
   builder.bands(rings);
-  const walls = builder.triangleCount;
-  const foot = [wall(0, 0), wall(0, Math.PI / 2), wall(0, Math.PI), wall(0, -Math.PI / 2)];
-  builder.capBelow(rings[0], [0, 0, foot.reduce((sum, p: Vec3) => sum + p[2], 0) / 4]);
-  return withSmoothNormals(builder.build(), walls);
+  return finish(builder, rings[0], n);
+}
+
+/** Direction from inside a premolar at an angle from mesial and an elevation, both in radians. */
+const ray = (angle: number, rise: number): Vec3 => [
+  Math.cos(rise) * Math.cos(angle),
+  Math.cos(rise) * Math.sin(angle),
+  Math.sin(rise),
+];
+
+/** Elevation of the most coronal point that the rays of one column meet: the cusp's or the marginal ridge. */
+function ridgeRise(solid: PremolarSolid, angle: number, start: number): number {
+  let best = start;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let i = 1; i < 24; i++) {
+    const rise = start + ((Math.PI / 2 - start) * i) / 24;
+    const z = solid.meet(ray(angle, rise))[2];
+    if (z > highest) [highest, best] = [z, rise];
+  }
+  return best;
+}
+
+/** Running mean over the neighbours of a closed list. */
+const smoothed = (list: readonly number[]): number[] =>
+  list.map((v, i) => (list[(i + list.length - 1) % list.length] + 2 * v + list[(i + 1) % list.length]) / 4);
+
+/**
+ * The wall in level rings; above it rays from inside, up to the ridges and from there to the groove, closest together at the
+ * ridges, so that one ring of the mesh runs along them.
+ */
+function premolarMesh(cls: 'premolar1' | 'premolar2', n: ToothNumbers, options: CrownOptions): TriangleMesh {
+  const columns = columnsOf(options);
+  const count = ringsOf(options);
+  const walls = Math.round(0.33 * count);
+  const outer = Math.round(0.27 * count);
+  const inner = count - walls - outer;
+  const solid = premolarSolid(cls, n);
+  const builder = new MeshBuilder();
+  const all = Array.from({ length: columns }, (_, j) => (2 * Math.PI * j) / columns);
+  const rings: number[][] = [];
+  for (let i = 0; i <= walls; i++) rings.push(builder.ring(columns, (j) => solid.wall(i / walls, all[j])));
+  const tops = all.map((angle) => sub(solid.wall(1, angle), solid.inside));
+  const angles = tops.map((d) => Math.atan2(d[1], d[0]));
+  const starts = tops.map((d) => Math.atan2(d[2], Math.hypot(d[0], d[1])));
+  let ridges = starts.map((start, j) => ridgeRise(solid, angles[j], start));
+  for (let i = 0; i < 4; i++) ridges = smoothed(ridges);
+  const add = (riseAt: (j: number) => number): void => {
+    rings.push(builder.ring(columns, (j) => solid.meet(ray(angles[j], riseAt(j)))));
+  };
+  for (let i = 1; i <= outer; i++) {
+    const share = 1 - (1 - i / outer) ** 1.5;
+    add((j) => starts[j] + (ridges[j] - starts[j]) * share);
+  }
+  for (let i = 1; i < inner; i++) {
+    const share = (i / inner) ** 1.3;
+    add((j) => ridges[j] + (Math.PI / 2 - ridges[j]) * share);
+  }
+  builder.bands(rings);
+  builder.capAbove(rings[rings.length - 1], solid.meet([0, 0, 1]));
+  return finish(builder, rings[0], n);
 }
 
 /**
@@ -47,14 +108,13 @@ function closeWall(
  * the class's landmarks (rule S10). The foot is closed across the CEJ. The other side's tooth is its mirror image in `x`.
  */
 export function crownMesh(cls: ToothClass, numbers: ToothNumbers, options: CrownOptions = {}): TriangleMesh {
-  if (cls === 'premolar1' || cls === 'premolar2')
-    return closeWall(premolarWall(cls, numbers), evenShare, options);
-  return closeWall(frontWall(FRONT_FORMS[cls], numbers), frontShare, options);
+  if (cls === 'premolar1' || cls === 'premolar2') return premolarMesh(cls, numbers, options);
+  return frontMesh(frontWall(FRONT_FORMS[cls], numbers), numbers, options);
 }
 
 /** Crown of a lower incisor in the same coordinates (`z` toward its edge); it serves as the opponent only. */
 export const lowerCrownMesh = (numbers: ToothNumbers, options: CrownOptions = {}): TriangleMesh =>
-  closeWall(frontWall(LOWER_INCISOR, numbers), frontShare, options);
+  frontMesh(frontWall(LOWER_INCISOR, numbers), numbers, options);
 
 /** Crown and root of one tooth: two closed meshes that share the CEJ ring, in tooth coordinates. */
 export interface ToothMeshes {

@@ -160,8 +160,8 @@ const CANINE: FrontForm = {
     { across: -0.5, halfAcross: 0.36, up: 0.66, halfUp: 0.42, height: -0.16 },
   ],
   palatalRelief: [
-    { across: 0.38, halfAcross: 0.4, up: 0.55, halfUp: 0.3, height: -0.5 },
-    { across: -0.38, halfAcross: 0.4, up: 0.52, halfUp: 0.3, height: -0.5 },
+    { across: 0.38, halfAcross: 0.4, up: 0.55, halfUp: 0.3, height: -0.62 },
+    { across: -0.38, halfAcross: 0.4, up: 0.52, halfUp: 0.3, height: -0.62 },
   ],
   edge: 1,
   edgeRound: 0.6,

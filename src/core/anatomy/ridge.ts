@@ -11,6 +11,9 @@ export interface RootTrace {
   readonly length: number;
 }
 
+/** Places of the slope table, 1 mm each, about the site. */
+const BINS = 32;
+
 /** +1 facial, −1 palatal. */
 export type SideSign = 1 | -1;
 
@@ -24,9 +27,15 @@ export class Ridge {
   q = 0;
   u = 0;
   d = 0;
+  /** Last point of {@link sheetAt}. */
+  m = 0;
+  f = 0;
+  c = 0;
   readonly rho: number;
   /** Level of the floor, `c`. */
   readonly floor: number;
+  /** Upper bound of how fast the solid's function changes anywhere, per mm. */
+  readonly steepCrest: number;
   readonly cos: number;
   readonly sin: number;
   /** The field adds a loss of its own; false where the widths already contain it (rule S3). */
@@ -44,6 +53,12 @@ export class Ridge {
   private readonly cutHalf: number;
   private readonly bulge: number;
   private readonly bulgeHalf: number;
+  /** Between these places no eminence reaches. */
+  private readonly bulgeMesial: number;
+  private readonly bulgeDistal: number;
+  /** Half-width at the last point of {@link solid}, mm. */
+  w = 0;
+  private readonly slopes = new Float64Array(BINS);
 
   constructor(
     readonly arch: Arch,
@@ -68,6 +83,9 @@ export class Ridge {
     this.cutHalf = undercut.halfHeight;
     this.bulge = roots.length === 0 ? 0 : numbers.eminence.height;
     this.bulgeHalf = numbers.eminence.halfWidth;
+    const reach = roots.flatMap((r) => [r.q0, r.q0 + r.slope * r.length]);
+    this.bulgeMesial = Math.min(Infinity, ...reach.filter((q) => q > 0)) - this.bulgeHalf;
+    this.bulgeDistal = Math.max(-Infinity, ...reach.filter((q) => q <= 0)) + this.bulgeHalf;
     const curve = (entries: readonly WidthEntry[], pick: (w: WidthEntry) => number, own: boolean) =>
       new MonotoneCubic(
         entries.map((w) => w.depth),
@@ -77,6 +95,7 @@ export class Ridge {
     this.siteP = curve(numbers.widths, (w) => w.palatal, false);
     this.fullF = curve(numbers.fullWidths, (w) => w.facial, false);
     this.fullP = curve(numbers.fullWidths, (w) => w.palatal, false);
+    this.steepCrest = this.measureSteepness();
   }
 
   /** Rounding of the crest (rule S2), 0 at the crest, 1 from `rho` down. */
@@ -93,6 +112,35 @@ export class Ridge {
     if (x <= -1 || x >= 1) return 0;
     const w = 1 - x * x;
     return this.cutDepth * w * w * w;
+  }
+
+  /** Fills the table of slopes along the arch (by differences over the ridge); returns the greatest slope with the crest's rounding. */
+  private measureSteepness(): number {
+    let widest = 0;
+    const step = 0.4;
+    for (const side of [1, -1] as const) {
+      for (let i = 0; i < BINS; i++) {
+        for (let q = i - BINS / 2; q < i + 1 - BINS / 2; q += step) {
+          for (let d = 0; d <= this.numbers.height + 4; d += step) {
+            const w = this.half(side, q, d);
+            const slope = Math.hypot(this.half(side, q, d + step) - w, this.half(side, q + step, d) - w) / step;
+            this.slopes[i] = Math.max(this.slopes[i], 1.1 * (1 + slope));
+            if (d <= this.rho) widest = Math.max(widest, w);
+          }
+        }
+      }
+    }
+    return Math.max(...this.slopes) + widest / this.rho;
+  }
+
+  /** Upper bound of the solid's slope within `reach` mm of the point last looked at by {@link solid}, per mm: steep only within the crest's rounding. */
+  steepWithin(reach: number): number {
+    const from = Math.max(0, Math.floor(this.q - reach + BINS / 2));
+    const to = Math.min(BINS - 1, Math.floor(this.q + reach + BINS / 2));
+    let slope = 1.1;
+    for (let i = from; i <= to; i++) if (this.slopes[i] > slope) slope = this.slopes[i];
+    if (this.d - 1.3 * reach > this.rho) return slope;
+    return Math.min(this.steepCrest, slope + (this.w + reach) / this.rho);
   }
 
   /** Crest height `h(q)` above the site's crest point, mm. */
@@ -112,7 +160,7 @@ export class Ridge {
     }
     let w = s === 1 ? 0 : (1 - s) * (this.siteF.at(d) - this.loss(d));
     if (s > 0) w += s * this.fullF.at(d);
-    if (this.bulge > 0) {
+    if (this.bulge > 0 && (q > this.bulgeMesial || q < this.bulgeDistal)) {
       for (const r of this.roots) {
         const x = (q - r.q0 - r.slope * (d - r.d0)) / this.bulgeHalf;
         if (x <= -1 || x >= 1) continue;
@@ -150,6 +198,7 @@ export class Ridge {
   solid(m: number, f: number, c: number): number {
     this.locate(m, f, c);
     const w = this.half(this.u > 0 ? 1 : -1, this.q, this.d);
+    this.w = w;
     if (this.d >= this.rho) return (this.u < 0 ? -this.u : this.u) - w;
     const x = this.u / w;
     const z = 1 - this.d / this.rho;
@@ -162,10 +211,26 @@ export class Ridge {
     return side * this.u - this.half(side, this.q, this.d) * this.cap(this.d);
   }
 
+  /** As {@link sheetPoint}, without an object: the point is left in `m`, `f`, `c`. */
+  sheetAt(side: SideSign, q: number, d: number): void {
+    const u = side * this.half(side, q, d) * this.cap(d);
+    const e = u * this.cos - d * this.sin;
+    this.c = -u * this.sin - d * this.cos + this.crest(q);
+    if (this.straight) {
+      this.m = q;
+      this.f = e;
+      return;
+    }
+    const phi = q / this.radius;
+    const half = Math.sin(phi / 2);
+    this.m = (this.radius + e) * Math.sin(phi);
+    this.f = e - 2 * (this.radius + e) * half * half;
+  }
+
   /** Point of the sheet of a side at arch place `q`, depth `d ≥ 0`. */
   sheetPoint(side: SideSign, q: number, d: number): Vec3 {
-    const u = side * this.half(side, q, d) * this.cap(d);
-    return this.sectionPoint(q, u, d);
+    this.sheetAt(side, q, d);
+    return [this.m, this.f, this.c];
   }
 
   /** Point of the site frame at section coordinates. */

@@ -19,12 +19,12 @@ export function envelopeToCanal(at: Placement): Clearance {
     if (x < 0 || x > canal.length) return Infinity;
     return at.signed(at.envelope, wall(x, phi));
   };
-  const rows = 14;
+  const rows = 9;
   const best = gridMinimum(
     value,
-    16,
+    12,
     rows,
-    (i) => (Math.PI * i) / 8,
+    (i) => (Math.PI * i) / 6,
     (j) => (canal.length * j) / (rows - 1),
     0.35,
     1 / 1024,

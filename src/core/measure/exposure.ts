@@ -1,13 +1,12 @@
 import { type Interval, intersect } from '../geometry/interval.ts';
 import { along, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
-import { steepness } from './shoulder.ts';
 
 const STRIPS = 96;
-/** Strips that one look ahead may pass over together. */
+/** Strips that one look may pass over together, halved as long as it cannot; a power of two. */
 const BUNDLE = 8;
 /** Crossings closer together than this along a generatrix are not told apart, mm. */
-const FINEST = 0.02;
+const FINEST = 0.05;
 
 /** Threaded envelope outside bone (rule M11). Areas mm², threads in pitches, contact in per cent. */
 export interface Exposure {
@@ -33,14 +32,19 @@ export function exposureOf(at: Placement): Exposure {
   const top = at.shape.transmucosalLength;
   const end = at.length;
   const strips: Bare[][] = [];
-  const slope = steepness(at);
   const width = (2 * Math.PI) / STRIPS;
-  for (let b = 0; b < STRIPS; b += BUNDLE) {
-    const middle = (b + BUNDLE / 2) * width;
-    const clear = !at.hasVoids && wellInside(at, middle, top, end, (BUNDLE / 2) * width, slope);
-    for (let i = b; i < b + BUNDLE; i++)
-      strips.push(clear ? [] : bareParts(at, (i + 0.5) * width, top, end, slope));
-  }
+  const voids = hasVoids(at);
+  const fill = (first: number, count: number, from: number, to: number): void => {
+    const middle = (first + count / 2) * width;
+    const range = voids ? [from, to] : doubtful(at, middle, from, to, (count / 2) * width);
+    if (!range) for (let i = 0; i < count; i++) strips.push([]);
+    else if (count === 1) strips.push(bareParts(at, middle, range[0], range[1]));
+    else {
+      fill(first, count / 2, range[0], range[1]);
+      fill(first + count / 2, count / 2, range[0], range[1]);
+    }
+  };
+  for (let b = 0; b < STRIPS; b += BUNDLE) fill(b, BUNDLE, top, end);
   flood(strips, top);
   const area = { dehiscence: 0, fenestration: 0, socket: 0 };
   let longest = 0;
@@ -65,6 +69,8 @@ export function exposureOf(at: Placement): Exposure {
   return { ...area, threads: longest / at.shape.thread.pitch, contact, worst };
 }
 
+const hasVoids = (at: Placement): boolean => at.anatomy.socket !== null || at.canalTouches;
+
 /** The solid of bone (ridge above the floor) at a station and azimuth: ≤ 0 inside. */
 function solidAt(at: Placement, x: number, cos: number, sin: number): number {
   const { platform, a, ef, em } = at;
@@ -78,30 +84,37 @@ function solidAt(at: Placement, x: number, cos: number, sin: number): number {
   return Math.max(ridge.solid(pm, pf, pc), ridge.floor - pc);
 }
 
-/** Whether a whole bundle of strips is in bone: the solid's function cannot rise faster than `slope`. */
-function wellInside(
-  at: Placement,
-  azimuth: number,
-  from: number,
-  to: number,
-  spread: number,
-  slope: number,
-): boolean {
+/**
+ * The stations between which a bundle of strips is not proved to lie in bone; null: all of it does. The proof: the solid's function
+ * cannot rise faster than its slope's bound.
+ */
+function doubtful(at: Placement, azimuth: number, from: number, to: number, spread: number): [number, number] | null {
   const cos = Math.cos(azimuth);
   const sin = Math.sin(azimuth);
   const reach = spread * (at.shape.implantedDiameter / 2);
-  const look = (x0: number, x1: number): boolean => {
+  let lo = Infinity;
+  let hi = -Infinity;
+  const look = (x0: number, x1: number): void => {
+    // What lies between two doubtful stretches is doubtful anyway.
+    if (x0 >= lo && x1 <= hi) return;
     const half = (x1 - x0) / 2;
     const value = solidAt(at, x0 + half, cos, sin);
-    if (value >= 0) return false;
-    if (-value > slope * Math.hypot(1.05 * half, reach)) return true;
-    return half > 0.15 && look(x0, x0 + half) && look(x0 + half, x1);
+    const away = Math.sqrt(1.1 * half * half + reach * reach);
+    if (value < 0 && -value > at.anatomy.ridge.steepWithin(away) * away) return;
+    if (value >= 0 || half < Math.max(0.04, reach / 2)) {
+      lo = Math.min(lo, x0);
+      hi = Math.max(hi, x1);
+      return;
+    }
+    look(x0, x0 + half);
+    look(x0 + half, x1);
   };
-  return look(from, to);
+  look(from, to);
+  return lo < hi ? [lo, hi] : null;
 }
 
 /** Stretches of a strip outside bone, coronal first. */
-function bareParts(at: Placement, azimuth: number, from: number, to: number, slope: number): Bare[] {
+function bareParts(at: Placement, azimuth: number, from: number, to: number): Bare[] {
   const cos = Math.cos(azimuth);
   const sin = Math.sin(azimuth);
   const f = (x: number) => solidAt(at, x, cos, sin);
@@ -113,13 +126,13 @@ function bareParts(at: Placement, azimuth: number, from: number, to: number, slo
       return;
     }
     const value = f(x0 + half);
-    if (Math.abs(value) > slope * 1.05 * half) return;
+    if (Math.abs(value) > at.anatomy.ridge.steepWithin(1.05 * half) * 1.05 * half) return;
     look(x0, f0, x0 + half, value);
     look(x0 + half, value, x1, f1);
   };
   const fFrom = f(from);
   look(from, fFrom, to, f(to));
-  const voids = at.hasVoids ? voidStations(at, azimuth) : { socket: [], canal: [] };
+  const voids = hasVoids(at) ? voidStations(at, azimuth) : { socket: [], canal: [] };
   const marks = [from, to, ...cuts];
   for (const part of [...voids.socket, ...voids.canal]) {
     if (part) marks.push(...part.filter((x) => x > from && x < to));
@@ -163,7 +176,7 @@ function voidStations(at: Placement, azimuth: number): { socket: Interval[]; can
       return cut && [cut[0] + x0, cut[1] + x0];
     };
     if (socket) out.socket.push(shift(socket.rootVoid(p, v)), shift(socket.dehiscence(p, v)));
-    if (at.canalNear) out.canal.push(...canal.voids(p, v).map(shift));
+    if (at.canalTouches) out.canal.push(...canal.voids(p, v).map(shift));
   }
   return out;
 }

@@ -20,8 +20,10 @@ export class Placement {
   readonly tA: number;
   readonly length: number;
   readonly envelope: Revolved;
-  /** Whether the canal is near enough to meet a ray or the envelope. */
+  /** Whether the canal is near enough to meet a wall's ray. */
   readonly canalNear: boolean;
+  /** Whether it is near enough to meet the envelope. */
+  readonly canalTouches: boolean;
   private readonly mark: number;
 
   constructor(
@@ -41,7 +43,9 @@ export class Placement {
     this.tA = this.tP + this.length;
     this.envelope = envelopeOf(shape);
     this.mark = rad(pose.roll);
-    this.canalNear = anatomy.canal.distance(this.axisPoint(this.tP + this.length / 2)) < this.length / 2 + 14;
+    const toCanal = anatomy.canal.distance(this.axisPoint(this.tP + this.length / 2)) - this.length / 2;
+    this.canalNear = toCanal < 11;
+    this.canalTouches = toCanal < this.radius(this.tP) + shape.implantedDiameter / 2;
   }
 
   /** Point of the axis at level `t`. */

@@ -6,8 +6,8 @@ import { along, dot, sub, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
 import type { Clearance } from './sheetDistance.ts';
 
-const COLUMNS = 16;
-const ROWS = 12;
+const COLUMNS = 12;
+const ROWS = 9;
 
 /** Point of a root's curved surface: azimuth `θ` from `ex` toward `ey`, polar angle `ψ` from the apex, radians. Site frame, mm. */
 export function rootPoint(root: RootSolid, theta: number, psi: number): Vec3 {

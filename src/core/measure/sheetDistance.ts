@@ -14,8 +14,8 @@ export interface Clearance {
   readonly to: Vec3;
 }
 
-const COLUMNS = 15;
-const ROWS = 25;
+const COLUMNS = 13;
+const ROWS = 21;
 const SLACK = 0.35;
 const SHRINK = 1 / 1024;
 
@@ -35,13 +35,14 @@ export function bodyToSheet(
   const margin = at.crestMargin;
   const { platform, a, ef, em } = at;
   const foot = { x: 0, r: 0, cos: 1, sin: 0 };
+  let least = Infinity;
 
   const value = (q: number, d: number): number => {
     if (d < margin) return Infinity;
-    const s = ridge.sheetPoint(side, q, d);
-    const rx = s[0] - platform[0];
-    const ry = s[1] - platform[1];
-    const rz = s[2] - platform[2];
+    ridge.sheetAt(side, q, d);
+    const rx = ridge.m - platform[0];
+    const ry = ridge.f - platform[1];
+    const rz = ridge.c - platform[2];
     const x = -(rx * a[0] + ry * a[1] + rz * a[2]);
     const pf = rx * ef[0] + ry * ef[1] + rz * ef[2];
     const pm = rx * em[0] + ry * em[1] + rz * em[2];
@@ -52,10 +53,14 @@ export function bodyToSheet(
     foot.r = body.footR;
     foot.cos = rho > 0 ? pf / rho : side;
     foot.sin = rho > 0 ? pm / rho : 0;
-    if (!window || footDepth() >= margin - COUNT_TOLERANCE) return dist;
-    const least = firstCounting();
-    if (least === null) return Infinity;
-    const clipped = body.distance(x, rho, least);
+    // A lower bound does for places that cannot compete with the best so far.
+    if (!window || dist > least + SLACK || footDepth() >= margin - COUNT_TOLERANCE) {
+      if (dist < least) least = dist;
+      return dist;
+    }
+    const start = firstCounting();
+    if (start === null) return Infinity;
+    const clipped = body.distance(x, rho, start);
     foot.x = body.footX;
     foot.r = body.footR;
     return dist < 0 ? -clipped : clipped;
@@ -97,10 +102,11 @@ export function bodyToSheet(
     return hi;
   };
 
-  const frame = gridFrame(at, side, margin);
+  const frame = gridFrame(at, side, margin, window ? at.tP : at.tA - at.shape.implantedLength / 3 - 1.5);
   if (!frame) return null;
   const best = gridMinimum(value, COLUMNS, ROWS, frame.column, frame.row, SLACK, SHRINK);
   if (!best || best.value === Infinity) return null;
+  least = Infinity;
   const dist = value(best.x, best.y);
   const across: Vec3 = [
     foot.cos * ef[0] + foot.sin * em[0],
@@ -112,14 +118,14 @@ export function bodyToSheet(
 }
 
 /** Sheet parameters worth looking at: depths from the margin past the apex; places along the arch about the axis, as far as 45° reaches. */
-function gridFrame(at: Placement, side: SideSign, margin: number) {
+function gridFrame(at: Placement, side: SideSign, margin: number, from: number) {
   const { ridge } = at.anatomy;
   const place = (t: number) => {
     const p = at.axisPoint(t);
     ridge.locate(p[0], p[1], p[2]);
     return { q: ridge.q, u: ridge.u, d: ridge.d };
   };
-  const top = place(at.tP);
+  const top = place(from);
   const end = place(at.tA);
   const radius = Math.max(at.radius(at.tP), at.radius(at.tP + at.shape.transmucosalLength));
   const deepest = Math.max(end.d, top.d) + 2 * radius + 1;
@@ -127,7 +133,8 @@ function gridFrame(at: Placement, side: SideSign, margin: number) {
   const slope = (key: 'q' | 'u') => (end.d - top.d > 1 ? (end[key] - top[key]) / (end.d - top.d) : 0);
   const qs = slope('q');
   const us = slope('u');
-  const row = (j: number) => margin + ((deepest - margin) * j) / (ROWS - 1);
+  const shallowest = from === at.tP ? margin : Math.max(margin, Math.min(top.d, end.d) - radius - 1);
+  const row = (j: number) => shallowest + ((deepest - shallowest) * j) / (ROWS - 1);
   const centre: number[] = [];
   const half: number[] = [];
   for (let j = 0; j < ROWS; j++) {

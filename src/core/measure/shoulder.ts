@@ -27,7 +27,7 @@ export function shoulderToCrest(at: Placement, azimuth: number): ShoulderToCrest
   const outside = (t: number) => boneFunction(at, surface(t));
   let t0 = start;
   let f0 = outside(t0);
-  const slope = steepness(at);
+  const slope = ridge.steepCrest;
   while (t0 < at.tA) {
     const t1 = Math.min(at.tA, t0 + Math.max(LEAST_STEP, f0 / slope));
     const f1 = outside(t1);
@@ -52,19 +52,11 @@ export function boneFunction(at: Placement, p: Vec3): number {
   const solid = Math.max(k, ridge.floor - p[2]);
   if (solid > 0) return solid;
   if (socket?.contains(p)) return 1e-3;
-  if (at.canalNear) {
+  if (at.canalTouches) {
     const c = -canal.distance(p);
     if (c > 0) return Math.max(c, 1e-3);
   }
   return solid;
-}
-
-/** An upper bound of how fast the solid's function changes along a line, per mm: the crest's rounding makes it steep. */
-export function steepness(at: Placement): number {
-  const { ridge } = at.anatomy;
-  const widest = Math.max(...ridge.numbers.widths.map((w) => Math.max(w.facial, w.palatal)));
-  const full = Math.max(...ridge.numbers.fullWidths.map((w) => Math.max(w.facial, w.palatal)));
-  return 1.6 + Math.max(widest, full) / ridge.rho;
 }
 
 /** Bisection to 1e-10: `f(lo) > 0 ≥ f(hi)`. */

@@ -47,6 +47,7 @@ export class SideRays {
   private sample(t: number, margin: number, guess: number, points: boolean): RaySample {
     const p = this.at.axisPoint(t);
     const r = this.at.radius(t);
+    if (!points && this.depth(p, r) < 0) return aboveCrest(t);
     const hit = this.ray.cast(p, this.v, r, guess);
     const { dIn, dOut, gap, exit, wall } = this.ray;
     if (!hit)
@@ -61,6 +62,12 @@ export class SideRays {
       from: points ? along(p, this.v, r) : null,
       to: points ? along(p, this.v, exit) : null,
     };
+  }
+
+  private depth(p: Vec3, r: number): number {
+    const { ridge } = this.at.anatomy;
+    ridge.locate(p[0] + r * this.v[0], p[1] + r * this.v[1], p[2] + r * this.v[2]);
+    return ridge.d;
   }
 
   /** The whole profile from the rim to the apical rim, coronal first: every 0.1 mm, the envelope's corners, and the exact ends of the counting window. */
@@ -135,6 +142,18 @@ export class SideRays {
     return found;
   }
 }
+
+/** A level whose surface point lies above the crest: it can never count, so the profile leaves it blank. */
+const aboveCrest = (level: number): RaySample => ({
+  level,
+  wall: null,
+  gap: 0,
+  counts: false,
+  dIn: Number.NaN,
+  dOut: Number.NaN,
+  from: null,
+  to: null,
+});
 
 /** Foot of the parabola through three samples, kept between the outer two. */
 function vertex(a: RaySample, b: RaySample, c: RaySample): number {

@@ -5,9 +5,13 @@ import type { Placement } from './placement.ts';
 
 /** How far a ray is followed, mm. */
 const REACH = 30;
-/** Step of the march that finds the first crossing where the line may cross more than once, mm. */
+/** Least step of the march that finds the first crossing where the line may cross more than once, mm. */
 const STEP = 0.2;
-const EXACT = 1e-11;
+/** Bound of the sheet function's slope along a ray below the crest's rounding that the strides rest on. */
+const STEEPEST = 2.5;
+const EXACT = 1e-9;
+/** From this depth on a guess is trusted: the rounded crest is convex, so a ray from within leaves it once. mm. */
+const SHALLOWEST = 0.3;
 
 /**
  * One ray of a wall (rule M1): from the axis across it, at any level and azimuth. A kernel with scratch results: after `cast` returned
@@ -42,8 +46,8 @@ export class WallRay {
   }
 
   /**
-   * Cast from the axis point `p` along the unit `v`, the envelope's surface at `r`. `guess`: where the crossing is expected (NaN: not known);
-   * taken only where the sheet is crossed once, which holds while the ray stays below the crest's rounding.
+   * Cast from the axis point `p` along the unit `v`, the envelope's surface at `r`. `guess`: where the crossing is expected (NaN: not known),
+   * from a neighbouring level.
    */
   cast(p: Vec3, v: Vec3, r: number, guess: number): boolean {
     [this.px, this.py, this.pz] = p;
@@ -65,16 +69,16 @@ export class WallRay {
     return true;
   }
 
-  /** Secant from the guess. Sound where everything met lies below the rounding and the sheet is close to straight along the ray. */
+  /** Secant from the guess. Sound where the sheet is crossed steeply on the whole way: otherwise it gives up and the march decides. */
   private followGuess(r: number, h0: number, d0: number, guess: number): boolean {
-    if (!(guess > r) || d0 < this.ridge.rho) return false;
+    if (!(guess > r) || d0 < SHALLOWEST) return false;
     let l0 = r;
     let f0 = h0;
     let l1 = guess;
     let f1 = this.sheet(l1);
     for (let i = 0; i < 12; i++) {
       if (Math.abs(f1) < EXACT) {
-        if (this.ridge.d < this.ridge.rho || l1 <= r) return false;
+        if (this.ridge.d < 0 || l1 <= r) return false;
         this.exit = l1;
         this.dOut = this.ridge.d;
         return true;
@@ -90,11 +94,20 @@ export class WallRay {
     return false;
   }
 
+  /** How far the march may go from a point without passing a crossing: the sheet's function changes no faster than the ridge's bound. */
+  private stride(f: number, d: number): number {
+    if (d < 0) return Math.max(STEP, -d / 1.5);
+    if (d < this.ridge.rho + 1) return STEP;
+    const reach = Math.abs(f) / STEEPEST;
+    return Math.max(STEP, Math.min(reach, (d - this.ridge.rho) / 1.5));
+  }
+
   private marchOut(r: number, h0: number, d0: number): boolean {
     let l0 = r;
     let f0 = h0;
     let dPrev = d0;
-    for (let l = r + STEP; l < r + REACH; l += STEP) {
+    while (l0 < r + REACH) {
+      const l = l0 + this.stride(f0, dPrev);
       const f = this.sheet(l);
       const d = this.ridge.d;
       if (d < 0) return this.crossCrest(l0, f0, dPrev, l, d);
@@ -162,27 +175,35 @@ export class WallRay {
     return true;
   }
 
-  /** The surface point is not inside: march both ways for the nearest crossing (rule M1). */
+  /** The surface point is not inside: the nearest crossing, looked for both ways (rule M1). */
   private nearest(r: number, h0: number, d0: number): boolean {
-    let fb = h0;
-    let db = d0;
-    let ff = h0;
-    let df = d0;
-    for (let i = 1; i * STEP < REACH; i++) {
-      const back = r - i * STEP;
-      const f = this.sheet(back);
-      const d = this.ridge.d;
-      if (this.straddles(back + STEP, fb, db, back, f, d)) return true;
-      fb = f;
-      db = d;
-      const front = r + i * STEP;
-      const g = this.sheet(front);
-      const e = this.ridge.d;
-      if (this.straddles(front - STEP, ff, df, front, g, e)) return true;
-      ff = g;
-      df = e;
+    const back = this.marchFrom(r, h0, d0, -1, REACH);
+    const exit = this.exit;
+    const dOut = this.dOut;
+    const front = this.marchFrom(r, h0, d0, 1, back ? r - exit : REACH);
+    if (!front && back) {
+      this.exit = exit;
+      this.dOut = dOut;
     }
-    this.throughCrest = true;
+    this.throughCrest = !front && !back;
+    return front || back;
+  }
+
+  /** First crossing from `r` one way, no further than `reach`. */
+  private marchFrom(r: number, h0: number, d0: number, way: 1 | -1, reach: number): boolean {
+    let gone = 0;
+    let f0 = h0;
+    let dPrev = d0;
+    while (gone < reach) {
+      const next = Math.min(reach, gone + this.stride(f0, dPrev));
+      const f = this.sheet(r + way * next);
+      const d = this.ridge.d;
+      if (this.straddles(r + way * gone, f0, dPrev, r + way * next, f, d)) return true;
+      if (d < -2 && d < dPrev) return false;
+      gone = next;
+      f0 = f;
+      dPrev = d;
+    }
     return false;
   }
 
