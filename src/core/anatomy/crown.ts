@@ -1,7 +1,7 @@
 import { withSmoothNormals } from '../geometry/crease.ts';
 import { MeshBuilder } from '../geometry/loft.ts';
 import type { TriangleMesh } from '../geometry/mesh.ts';
-import { sub, type Vec3 } from '../geometry/vec.ts';
+import { along, norm, sub, type Vec3 } from '../geometry/vec.ts';
 import { FRONT_FORMS, LOWER_INCISOR } from './crownForm.ts';
 import { type CrownWall, frontWall } from './crownFront.ts';
 import { type PremolarSolid, premolarSolid } from './crownPremolar.ts';
@@ -54,17 +54,31 @@ const ray = (angle: number, rise: number): Vec3 => [
 function ridgeRise(solid: PremolarSolid, angle: number, start: number): number {
   let best = start;
   let highest = Number.NEGATIVE_INFINITY;
+  let distance: number | undefined;
   for (let i = 1; i < 24; i++) {
     const rise = start + ((Math.PI / 2 - start) * i) / 24;
-    const z = solid.meet(ray(angle, rise))[2];
-    if (z > highest) [highest, best] = [z, rise];
+    const d = ray(angle, rise);
+    distance = solid.meet(d, distance);
+    if (distance * d[2] > highest) [highest, best] = [distance * d[2], rise];
   }
   return best;
 }
 
-/** Running mean over the neighbours of a closed list. */
-const smoothed = (list: readonly number[]): number[] =>
-  list.map((v, i) => (list[(i + list.length - 1) % list.length] + 2 * v + list[(i + 1) % list.length]) / 4);
+/** Ridge elevations of all columns: found at every fourth, straight between, then smoothed round the crown. */
+function ridgeRises(solid: PremolarSolid, angles: readonly number[], starts: readonly number[]): number[] {
+  const n = angles.length;
+  const step = 4;
+  const found = angles.map((angle, j) => (j % step === 0 ? ridgeRise(solid, angle, starts[j]) : 0));
+  let list = angles.map((_, j) => {
+    const low = j - (j % step);
+    const high = (low + step) % n < step ? 0 : low + step;
+    const share = (j % step) / step;
+    return (1 - share) * found[low] + share * found[high];
+  });
+  for (let i = 0; i < 4; i++)
+    list = list.map((v, j) => (list[(j + n - 1) % n] + 2 * v + list[(j + 1) % n]) / 4);
+  return list;
+}
 
 /**
  * The wall in level rings; above it rays from inside, up to the ridges and from there to the groove, closest together at the
@@ -84,10 +98,16 @@ function premolarMesh(cls: 'premolar1' | 'premolar2', n: ToothNumbers, options: 
   const tops = all.map((angle) => sub(solid.wall(1, angle), solid.inside));
   const angles = tops.map((d) => Math.atan2(d[1], d[0]));
   const starts = tops.map((d) => Math.atan2(d[2], Math.hypot(d[0], d[1])));
-  let ridges = starts.map((start, j) => ridgeRise(solid, angles[j], start));
-  for (let i = 0; i < 4; i++) ridges = smoothed(ridges);
+  const ridges = ridgeRises(solid, angles, starts);
+  const reached = tops.map(norm);
   const add = (riseAt: (j: number) => number): void => {
-    rings.push(builder.ring(columns, (j) => solid.meet(ray(angles[j], riseAt(j)))));
+    rings.push(
+      builder.ring(columns, (j) => {
+        const d = ray(angles[j], riseAt(j));
+        reached[j] = solid.meet(d, reached[j]);
+        return along(solid.inside, d, reached[j]);
+      }),
+    );
   };
   for (let i = 1; i <= outer; i++) {
     const share = 1 - (1 - i / outer) ** 1.5;
@@ -98,7 +118,7 @@ function premolarMesh(cls: 'premolar1' | 'premolar2', n: ToothNumbers, options: 
     add((j) => ridges[j] + (Math.PI / 2 - ridges[j]) * share);
   }
   builder.bands(rings);
-  builder.capAbove(rings[rings.length - 1], solid.meet([0, 0, 1]));
+  builder.capAbove(rings[rings.length - 1], along(solid.inside, [0, 0, 1], solid.meet([0, 0, 1])));
   return finish(builder, rings[0], n);
 }
 

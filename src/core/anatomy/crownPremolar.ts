@@ -71,18 +71,11 @@ function smoothMax(a: number, b: number, k: number): number {
 const ramp = (u: number, e: number): number => (u + Math.sqrt(u * u + e * e)) / 2;
 
 /** Half-width over height: neck → widest at `zMost` → `inner` at `zTop` and on inwards. */
-function profile(
-  z0: number,
-  neck: number,
-  zMost: number,
-  most: number,
-  zTop: number,
-  inner: number,
-  power: number,
-) {
+function profile(z0: number, neck: number, zMost: number, most: number, zTop: number, inner: number) {
   return (z: number): number => {
     if (z <= zMost) return hermite((z - z0) / (zMost - z0), neck, most, 1.9 * (most - neck), 0);
-    return Math.max(0.3 * inner, most - (most - inner) * ((z - zMost) / (zTop - zMost)) ** power);
+    const t = (z - zMost) / (zTop - zMost);
+    return Math.max(0.3 * inner, most - (most - inner) * t * t);
   };
 }
 
@@ -90,22 +83,25 @@ function profile(
 export interface PremolarSolid {
   /** Point of the wall at an angle from mesial (90° facial) and a share of the height from CEJ to where the relief begins. */
   readonly wall: (share: number, angle: number) => Vec3;
-  /** Where a ray from `inside` meets the surface above the wall. */
-  readonly meet: (direction: Vec3) => Vec3;
+  /** Distance from `inside` along a unit direction to the surface above the wall; quicker with the distance of a ray close by. */
+  readonly meet: (direction: Vec3, guess?: number) => number;
   readonly inside: Vec3;
 }
 
 /** The form's numbers are those of a crown of the table's length; another crown's grow with it. */
 const TABLE_LENGTH = 8.5;
 
-/** Root of `f`, negative at `lo` and positive at `hi`: false position (Illinois), to about 1e-9. */
+/** How far a guessed distance may be off to be of use, mm. */
+const NEAR = 0.4;
+
+/** Root of `f`, negative at `lo` and positive at `hi`: false position (Illinois), to about 1e-7. */
 function rootOf(f: (t: number) => number, lo: number, hi: number): number {
   let [a, b] = [lo, hi];
   let [fa, fb] = [f(a), f(b)];
-  for (let i = 0; i < 40 && b - a > 1e-9; i++) {
+  for (let i = 0; i < 40 && b - a > 1e-7; i++) {
     const t = (a * fb - b * fa) / (fb - fa);
     const ft = f(t);
-    if (Math.abs(ft) < 1e-10) return t;
+    if (Math.abs(ft) < 1e-7) return t;
     if (ft > 0) {
       [b, fb] = [t, ft];
       fa /= 2;
@@ -126,11 +122,11 @@ function wallRadius(form: PremolarForm, n: ToothNumbers, cls: 'premolar1' | 'pre
   const grown = n.crownDepth - n.cervixDepth;
   const [facialMost, palatalMost] = [neck + 0.45 * grown, neck + 0.55 * grown];
   const top = length - form.palatalShorter;
-  const facial = profile(0, neck, 0.3 * length, facialMost, length, CUSP_FACIAL * n.crownDepth + 0.55, 2);
-  const palatal = profile(0, neck, 0.42 * length, palatalMost, top, CUSP_PALATAL * n.crownDepth + 0.5, 2);
+  const facial = profile(0, neck, 0.3 * length, facialMost, length, CUSP_FACIAL * n.crownDepth + 0.55);
+  const palatal = profile(0, neck, 0.42 * length, palatalMost, top, CUSP_PALATAL * n.crownDepth + 0.5);
   const flanks = [
-    profile(n.cejCurveMesial, halfNeck, k.contactMesial * length, half, length, 0.52 * half, 2),
-    profile(n.cejCurveDistal, halfNeck, k.contactDistal * length, half, length, 0.52 * half, 2),
+    profile(n.cejCurveMesial, halfNeck, k.contactMesial * length, half, length, 0.52 * half),
+    profile(n.cejCurveDistal, halfNeck, k.contactDistal * length, half, length, 0.52 * half),
   ];
   const reach = 0.2 * length;
   return (cos: number, sin: number, zAcross: number, zFlank: number): number => {
@@ -194,19 +190,17 @@ export function premolarSolid(cls: 'premolar1' | 'premolar2', n: ToothNumbers): 
     const relief = 0.72 * (z - surface(x, y, facialPeak, palatalPeak));
     return smoothMax(rho - radius(x / rho, y / rho, z, z), relief, round);
   };
-  const meet = (from: Vec3, d: Vec3): Vec3 => {
-    const t = rootOf(
-      (s) => field(from[0] + s * d[0], from[1] + s * d[1], from[2] + s * d[2]),
-      0,
-      1.2 * length,
-    );
-    return [from[0] + t * d[0], from[1] + t * d[1], from[2] + t * d[2]];
+  const meet = (from: Vec3, d: Vec3, guess?: number): number => {
+    const f = (t: number): number => field(from[0] + t * d[0], from[1] + t * d[1], from[2] + t * d[2]);
+    if (guess !== undefined && f(guess - NEAR) < 0 && f(guess + NEAR) > 0)
+      return rootOf(f, guess - NEAR, guess + NEAR);
+    return rootOf(f, 0, 1.2 * length);
   };
   // The rounding takes a little off both cusps: give it back, so that the tips stand at their heights.
   const low = 0.45 * length;
   for (let i = 0; i < 8; i++) {
-    facialPeak += length - meet([0, CUSP_FACIAL * n.crownDepth, low], [0, 0, 1])[2];
-    const palatal = meet([form.palatalMesial, -CUSP_PALATAL * n.crownDepth, low], [0, 0, 1])[2];
+    facialPeak += length - low - meet([0, CUSP_FACIAL * n.crownDepth, low], [0, 0, 1]);
+    const palatal = low + meet([form.palatalMesial, -CUSP_PALATAL * n.crownDepth, low], [0, 0, 1]);
     palatalPeak += length - form.palatalShorter - palatal;
   }
 
@@ -227,6 +221,6 @@ export function premolarSolid(cls: 'premolar1' | 'premolar2', n: ToothNumbers): 
       const r = radius(cos, sin, zAcross, zFlank);
       return [r * cos, r * sin, z];
     },
-    meet: (d) => meet(inside, d),
+    meet: (d, guess) => meet(inside, d, guess),
   };
 }
