@@ -59,8 +59,8 @@ const side = (cls: ToothClass, which: 'mesial' | 'distal', power: number, flare:
 };
 
 const CENTRAL: FrontForm = {
-  mesial: side('central', 'mesial', 2.2, 1.5),
-  distal: side('central', 'distal', 2.3, 1.9),
+  mesial: side('central', 'mesial', 2.5, 1.5),
+  distal: side('central', 'distal', 2.5, 1.8),
   facialContour: 0.2,
   facialShare: 0.4,
   facialTurn: 0.9,
@@ -89,8 +89,8 @@ const CENTRAL: FrontForm = {
   ],
   cingulumDistal: 0.3,
   facialRelief: [
-    { across: 0.33, halfAcross: 0.3, up: 0.85, halfUp: 0.5, height: -0.1 },
-    { across: -0.35, halfAcross: 0.3, up: 0.82, halfUp: 0.5, height: -0.1 },
+    { across: 0.33, halfAcross: 0.3, up: 0.78, halfUp: 0.45, height: -0.09 },
+    { across: -0.35, halfAcross: 0.3, up: 0.75, halfUp: 0.45, height: -0.09 },
   ],
   palatalRelief: [{ across: 0, halfAcross: 0.78, up: 0.56, halfUp: 0.36, height: -0.75 }],
   edge: 0.9,
@@ -160,8 +160,8 @@ const CANINE: FrontForm = {
     { across: -0.5, halfAcross: 0.36, up: 0.66, halfUp: 0.42, height: -0.16 },
   ],
   palatalRelief: [
-    { across: 0.38, halfAcross: 0.4, up: 0.55, halfUp: 0.3, height: -0.62 },
-    { across: -0.38, halfAcross: 0.4, up: 0.52, halfUp: 0.3, height: -0.62 },
+    { across: 0.36, halfAcross: 0.42, up: 0.55, halfUp: 0.42, height: -0.6 },
+    { across: -0.36, halfAcross: 0.42, up: 0.5, halfUp: 0.42, height: -0.6 },
   ],
   edge: 1,
   edgeRound: 0.6,

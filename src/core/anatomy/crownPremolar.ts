@@ -27,7 +27,7 @@ const FORMS: Readonly<Record<'premolar1' | 'premolar2', PremolarForm>> = {
     ridgeMesial: 2.15,
     ridgeDistal: 2,
     groove: 3,
-    cuspFall: 0.62,
+    cuspFall: 0.56,
     tipRound: 0.4,
     mesialGroove: 0.22,
     mesialHollow: 0.2,
@@ -134,7 +134,7 @@ function wallRadius(form: PremolarForm, n: ToothNumbers, cls: 'premolar1' | 'pre
     const y = (sin >= 0 ? facial : palatal)(zAcross);
     const bulge = smoothstep(zAcross, 0, 0.4 * length);
     const boxy = smoothstep(zAcross, 0.35 * length, 0.9 * length);
-    const power = 2 + (sin >= 0 ? 0.3 * bulge + 0.7 * boxy : 0.1 * bulge + 0.3 * boxy);
+    const power = 2 + (sin >= 0 ? 0.3 * bulge + 0.85 * boxy : 0.1 * bulge + 0.3 * boxy);
     const off = (zFlank - n.cejCurveMesial) / reach - 1;
     const hollow = cos > 0 && Math.abs(off) < 1 ? form.mesialHollow * cos ** 8 * (1 - off * off) ** 2 : 0;
     return (Math.abs(cos / (x - hollow)) ** power + Math.abs(sin / y) ** power) ** (-1 / power);
@@ -157,7 +157,7 @@ function chewingSurface(form: PremolarForm, n: ToothNumbers) {
     return peak + triangular - fall - slope * ramp(tip - outward, 0.5);
   };
   const marginal = (level: number, x: number, y: number): number =>
-    length - level - 0.05 * y * y - 0.9 * ramp(crest - x, 0.6);
+    length - level - 0.07 * y * y - 0.9 * ramp(crest - x, 0.6);
   return (x: number, y: number, facialPeak: number, palatalPeak: number): number => {
     const lean = form.palatalMesial * smoothstep(-y, 0, palatalTip);
     const cusps = smoothMax(

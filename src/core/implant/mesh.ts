@@ -1,7 +1,8 @@
 import { MeshBuilder, type Ring } from '../geometry/loft.ts';
 import type { TriangleMesh } from '../geometry/mesh.ts';
 import type { Vec3 } from '../geometry/vec.ts';
-import { addThread, columnAngle, envelopeRadius } from './meshThread.ts';
+import { addThread, columnAngle } from './meshThread.ts';
+import { envelopeOf, envelopePolyline, rimHeight } from './profile.ts';
 import { type ImplantShape, totalLength } from './shape.ts';
 
 /**
@@ -25,10 +26,6 @@ const segmentsOf = (options: ImplantMeshOptions): number =>
 
 const onCircle = (r: number, angle: number, z: number): Vec3 => [r * Math.cos(angle), r * Math.sin(angle), z];
 
-/** Height of the shoulder's rim above the platform plane at an angle from the mark (rule S15). */
-const rimHeight = (shape: ImplantShape, angle: number): number =>
-  (shape.scallop * (1 - Math.cos(2 * angle))) / 2;
-
 /** Height of the shoulder's face inside the rim: a saddle that flattens toward the axis. */
 function faceHeight(shape: ImplantShape, r: number, angle: number): number {
   const share = r / (shape.platformDiameter / 2);
@@ -41,19 +38,15 @@ function faceHeight(shape: ImplantShape, r: number, angle: number): number {
  */
 export function envelopeMesh(shape: ImplantShape, options: ImplantMeshOptions = {}): TriangleMesh {
   const n = segmentsOf(options);
-  const bottom = -totalLength(shape);
-  const levels = [bottom, bottom + shape.taperLength, -shape.transmucosalLength, 0];
+  const { x, r } = envelopePolyline(shape);
   const builder = new MeshBuilder();
   const rings: Ring[] = [];
-  let last = Number.NEGATIVE_INFINITY;
-  for (const z of levels) {
-    if (z - last < 1e-9 || z > 0) continue;
-    last = z;
-    const r = envelopeRadius(shape, z);
-    rings.push(builder.ring(n, (j) => onCircle(r, columnAngle(j, n), z)));
+  for (let i = x.length - 1; i >= 0; i--) {
+    if (i < x.length - 1 && x[i + 1] - x[i] < 1e-9 && r[i + 1] === r[i]) continue;
+    rings.push(builder.ring(n, (j) => onCircle(r[i], columnAngle(j, n), -x[i])));
   }
   builder.bands(rings);
-  builder.capBelow(rings[0], [0, 0, bottom]);
+  builder.capBelow(rings[0], [0, 0, -totalLength(shape)]);
   builder.capAbove(rings[rings.length - 1], [0, 0, 0]);
   return builder.build();
 }
@@ -162,7 +155,7 @@ function markMesh(shape: ImplantShape): TriangleMesh {
   const half = 0.28;
   if (neck >= 1) {
     const at = (across: number, z: number, lift: number): Vec3 => {
-      const r = envelopeRadius(shape, z) + lift;
+      const r = envelopeOf(shape).radius(-z) + lift;
       return onCircle(r, across / r, z);
     };
     const foot = -0.72 * neck;

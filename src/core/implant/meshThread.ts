@@ -1,19 +1,7 @@
 import type { MeshBuilder, Ring } from '../geometry/loft.ts';
 import { clamp } from '../geometry/vec.ts';
+import { envelopeOf } from './profile.ts';
 import { type ImplantShape, leadOf, totalLength } from './shape.ts';
-
-/** Radius of the envelope (rule S15) at height `z` above the platform plane, mm; carried on at its end radii. */
-export function envelopeRadius(shape: ImplantShape, z: number): number {
-  const { transmucosalLength: neck, taperLength: taper } = shape;
-  const body = shape.implantedDiameter / 2;
-  const tip = shape.apicalDiameter / 2;
-  if (z > -neck) {
-    const share = neck > 0 ? clamp(1 + z / neck, 0, 1) : 1;
-    return body + (shape.platformDiameter / 2 - body) * share;
-  }
-  const up = z + totalLength(shape);
-  return taper > 0 ? tip + (body - tip) * clamp(up / taper, 0, 1) : body;
-}
 
 /** Angle of column `j`, counted from the mark. */
 export const columnAngle = (j: number, segments: number): number => (2 * Math.PI * j) / segments;
@@ -32,6 +20,7 @@ export function addThread(
   const top = -shape.transmucosalLength;
   const bottom = -totalLength(shape);
   const lead = leadOf(shape);
+  const envelope = envelopeOf(shape);
   const at = (j: number, z: number, r: number): number => {
     const angle = columnAngle(j, segments);
     return builder.vertex([r * Math.cos(angle), r * Math.sin(angle), z]);
@@ -49,7 +38,7 @@ export function addThread(
       if (z >= top - tiny) return lastThread[j];
       const fade = clamp(Math.min(z - bottom, top - z) / pitch, 0, 1);
       const groove = k % 2 === 1 ? depth * fade : 0;
-      return at(j, z, envelopeRadius(shape, z) - groove);
+      return at(j, z, envelope.radius(-z) - groove);
     });
   const columns = Array.from({ length: segments }, (_, j) => column(j));
   const next = (j: number, k: number): number =>
