@@ -17,6 +17,7 @@ const ROOMS = [
   'io',
   'worker',
   'state',
+  'marks',
   'scene',
   'panels',
   'app',
@@ -39,6 +40,15 @@ const STRANGERS = [
   ],
 ];
 
+/** Rooms that keep to fewer than what stands above them. */
+const FRUGAL = [
+  [
+    'marks',
+    ['core/(geometry|anatomy|implant|measure|plan)', 'words'],
+    'a mark is drawn from what it is handed: it knows types of the core and the words, and no store, file or worker',
+  ],
+];
+
 const upward = ROOMS.map((room, i) => ({
   name: `${room.replace('/', '-')}-imports-only-what-stands-above-it`,
   comment: `${room} may import only: ${[...ROOMS.slice(0, i), 'itself'].join(', ')}. The arrows point one way, so that the lower rooms can be read, tested and trusted alone.`,
@@ -55,6 +65,14 @@ const strangers = STRANGERS.map(([from, to, reason]) => ({
   to: { path: folder(to) },
 }));
 
+const frugal = FRUGAL.map(([room, allowed, reason]) => ({
+  name: `${room}-imports-only-what-it-is-allowed`,
+  comment: `${room} may import only: ${allowed.join(', ')}, itself. Reason: ${reason}.`,
+  severity: 'error',
+  from: { path: folder(room) },
+  to: { path: '^src/', pathNot: anyOf([...allowed, room]) },
+}));
+
 const BUILTIN = { dependencyTypes: ['core'] };
 const NPM = ['npm', 'npm-dev', 'npm-optional', 'npm-peer', 'npm-bundled', 'npm-no-pkg', 'npm-unknown'];
 
@@ -63,6 +81,7 @@ module.exports = {
   forbidden: [
     ...upward,
     ...strangers,
+    ...frugal,
     {
       name: 'cli-imports-core-io-and-words-only',
       comment: 'The command line is a thin shell round the core: it may import core, io and words only.',
@@ -96,7 +115,7 @@ module.exports = {
       name: 'the-page-knows-no-node',
       comment: 'These rooms run in the browser: no node:* module.',
       severity: 'error',
-      from: { path: '^src/(io|worker|state|scene|panels|app)/' },
+      from: { path: '^src/(io|worker|state|marks|scene|panels|app)/' },
       to: BUILTIN,
     },
     {
@@ -124,7 +143,7 @@ module.exports = {
       name: 'panels-know-no-three',
       comment: 'Panels are plain React DOM, so that they work where there is no 3D.',
       severity: 'error',
-      from: { path: '^src/(panels|state)/' },
+      from: { path: '^src/(panels|marks|state)/' },
       to: { path: 'node_modules/(three|@react-three)/' },
     },
     {

@@ -31,15 +31,15 @@ export interface DocumentStore<P> extends Pick<StoreApi<DocumentState<P>>, 'getS
   beginGesture: (label: string) => void;
   /** Moves the plan. `change` gets the plan as the gesture found it, so that rounding cannot creep in. */
   updateGesture: (change: (start: P) => P) => void;
-  /** Ends the gesture as one undo step, or as none when it came back to where it began. */
-  endGesture: () => void;
+  /** Ends the gesture as one undo step, or as none when it came back to where it began. `label` names the step anew. */
+  endGesture: (label?: string) => void;
   /** Ends the gesture and puts the plan back as it was. */
   cancelGesture: () => void;
   /** Takes the last step back; in the middle of a gesture it cancels that instead. */
   undo: () => void;
   redo: () => void;
-  /** Another plan altogether: saved, with no history. */
-  open: (plan: P) => void;
+  /** Another plan altogether, which counts as saved: one undo step that brings the plan before it back. */
+  open: (label: string, plan: P) => void;
   markSaved: () => void;
 }
 
@@ -48,21 +48,19 @@ const MOST_STEPS = 200;
 
 const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
 
-const opened = <P>(plan: P, revision: number): DocumentState<P> => ({
-  plan,
-  revision,
-  savedPlan: plan,
-  past: [],
-  future: [],
-  gesture: null,
-});
-
 /**
  * The document: one plan, its saved state and its undo steps. Plans are values: `change` returns a new one
  * and leaves the old alone. A `change` that throws leaves everything as it was.
  */
 export function createDocumentStore<P>(initial: P): DocumentStore<P> {
-  const store = createStore<DocumentState<P>>(() => opened(initial, 0));
+  const store = createStore<DocumentState<P>>(() => ({
+    plan: initial,
+    revision: 0,
+    savedPlan: initial,
+    past: [],
+    future: [],
+    gesture: null,
+  }));
   const { getState, setState } = store;
 
   const advanceTo = (plan: P) => ({ plan, revision: getState().revision + 1 });
@@ -72,11 +70,11 @@ export function createDocumentStore<P>(initial: P): DocumentStore<P> {
     future: [],
   });
 
-  const endGesture = () => {
+  const endGesture = (label?: string) => {
     const { gesture, plan } = getState();
     if (!gesture) return;
     if (same(gesture.start, plan)) setState({ plan: gesture.start, gesture: null });
-    else setState({ ...remember(gesture.label, gesture.start), gesture: null });
+    else setState({ ...remember(label ?? gesture.label, gesture.start), gesture: null });
   };
 
   const cancelGesture = () => {
@@ -128,7 +126,11 @@ export function createDocumentStore<P>(initial: P): DocumentStore<P> {
       setState({ ...advanceTo(step.plan), past: [...past, { label: step.label, plan }], future: rest });
     },
 
-    open: (plan) => setState(opened(plan, getState().revision + 1)),
+    open: (label, plan) => {
+      endGesture();
+      setState({ ...remember(label, getState().plan), ...advanceTo(plan), savedPlan: plan });
+    },
+
     markSaved: () => setState({ savedPlan: getState().plan }),
   };
 }

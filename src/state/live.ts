@@ -1,7 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 
 export interface LiveState {
-  /** Id of the handle, field or reading under the pointer, or null. */
+  /** Id of the handle, field or reading under the pointer or in focus, or null. */
   hover: string | null;
   /** Id of the handle being dragged, or null. */
   dragging: string | null;

@@ -1,23 +1,32 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import { READING_IDS, type ReadingId } from '../core/measure/reading.ts';
+import type { Pivot } from '../core/plan/edits.ts';
 
 export const VIEWS = ['mesial', 'facial', 'incisal', 'axis'] as const;
-export const LAYERS = ['bone', 'gum', 'teeth', 'lines', 'crown'] as const;
-export const PIVOTS = ['entry', 'shoulder', 'apex'] as const;
+export const LAYERS = ['gum', 'teeth', 'lines', 'crown'] as const;
+/** The bone is never hidden: cut along the implant's axis, whole, or whole and translucent. */
+export const BONES = ['cut', 'whole', 'translucent'] as const;
+export const PIVOTS = ['entry', 'apex', 'platform', 'aim'] as const satisfies readonly Pivot[];
+/** How the stage is drawn: as the frame time allows, always in full, or always lightly. */
+export const DRAWINGS = ['auto', 'full', 'light'] as const;
 
 export type View = (typeof VIEWS)[number];
 export type Layer = (typeof LAYERS)[number];
-export type Pivot = (typeof PIVOTS)[number];
+export type BoneLook = (typeof BONES)[number];
+export type Drawing = (typeof DRAWINGS)[number];
 
 /** How this browser looks at any plan. Never part of a plan file and never undone. */
 export interface SessionState {
   view: View;
   /** Crowns down, as in the mouth; else crowns up, as on the bench. */
   asInMouth: boolean;
+  bone: BoneLook;
   layers: Readonly<Record<Layer, boolean>>;
   /** The point a tilt leaves where it is. */
   pivot: Pivot;
-  /** Id of the reading that is picked out, or null. */
-  reading: string | null;
+  /** The reading that is picked out, or null. */
+  selectedReading: ReadingId | null;
+  drawing: Drawing;
 }
 
 export interface SessionStore extends Pick<StoreApi<SessionState>, 'getState' | 'subscribe'> {
@@ -34,12 +43,14 @@ const KEY = 'ridgewright.session.1';
 const FRESH: SessionState = {
   view: 'mesial',
   asInMouth: false,
-  layers: { bone: true, gum: true, teeth: true, lines: true, crown: false },
+  bone: 'cut',
+  layers: { gum: true, teeth: true, lines: true, crown: false },
   pivot: 'entry',
-  reading: null,
+  selectedReading: null,
+  drawing: 'auto',
 };
 
-const oneOf = <T extends string>(allowed: readonly T[], value: unknown, fallback: T): T =>
+const oneOf = <T extends string, F>(allowed: readonly T[], value: unknown, fallback: F): T | F =>
   allowed.find((one) => one === value) ?? fallback;
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
@@ -59,9 +70,11 @@ function recall(keep: Keep | undefined): SessionState {
     return {
       view: oneOf(VIEWS, kept.view, FRESH.view),
       asInMouth: kept.asInMouth === true,
+      bone: oneOf(BONES, kept.bone, FRESH.bone),
       layers,
       pivot: oneOf(PIVOTS, kept.pivot, FRESH.pivot),
-      reading: null,
+      selectedReading: oneOf(READING_IDS, kept.selectedReading, null),
+      drawing: oneOf(DRAWINGS, kept.drawing, FRESH.drawing),
     };
   } catch {
     return FRESH;

@@ -34,6 +34,10 @@ const HOUSE: Record<string, string> = {
   'src/core/measure/bad-package.ts': "import type { Vector3 } from 'three';\nexport type Bad = Vector3;",
   'src/cli/bad-state.ts': "import type { S } from '../state/store.ts';\nexport type Bad = S;",
   'src/state/store.ts': 'export interface S { n: number }',
+  'src/marks/Glyph.tsx': 'export const Glyph = () => null;',
+  'src/scene/Marked.tsx': "import { Glyph } from '../marks/Glyph.tsx';\nexport const Marked = Glyph;",
+  'src/panels/Marked.tsx': "import { Glyph } from '../marks/Glyph.tsx';\nexport const Marked = Glyph;",
+  'src/marks/bad-state.ts': "import type { S } from '../state/store.ts';\nexport type Bad = S;",
   'src/loose/bad-room.ts': "import { zero } from '../core/geometry/vec.ts';\nexport const bad = zero;",
 };
 
@@ -84,6 +88,7 @@ describe('the layer rule', () => {
     ['src/core/measure/bad-node.ts', 'core-runs-anywhere'],
     ['src/core/measure/bad-package.ts', 'core-needs-no-package'],
     ['src/cli/bad-state.ts', 'cli-imports-core-io-and-words-only'],
+    ['src/marks/bad-state.ts', 'marks-imports-only-what-it-is-allowed'],
     ['src/loose/bad-room.ts', 'a-loose-file-imports-nothing'],
   ])('catches %s', (from, rule) => {
     expect(found).toContainEqual({ from, rule });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createDocumentStore, isSaved, redoLabel, undoLabel } from '../../src/state/document.ts';
+import { litReading } from '../../src/state/litReading.ts';
 import { createLiveStore } from '../../src/state/live.ts';
 import { createSessionStore, type Keep } from '../../src/state/session.ts';
 import { createStores } from '../../src/state/stores.ts';
@@ -111,17 +112,25 @@ describe('the document', () => {
     expect(isSaved(store.getState())).toBe(true);
   });
 
-  it('opens another plan with no history and a higher revision', () => {
+  it('opens another plan as one step that can be taken back, and counts it as saved', () => {
     const store = createDocumentStore(START);
     store.edit('shift', shift(1));
-    const { revision } = store.getState();
-    store.open({ facial: 7, tilt: 7 });
-    expect(store.getState()).toMatchObject({
-      plan: { facial: 7 },
-      past: [],
-      future: [],
-      revision: revision + 1,
-    });
+    const { plan: mine, revision } = store.getState();
+    store.open('open seven', { facial: 7, tilt: 7 });
+    expect(store.getState()).toMatchObject({ plan: { facial: 7 }, revision: revision + 1 });
+    expect(isSaved(store.getState())).toBe(true);
+    expect(undoLabel(store.getState())).toBe('open seven');
+    store.undo();
+    expect(store.getState().plan).toBe(mine);
+    expect(isSaved(store.getState())).toBe(false);
+  });
+
+  it('names a gesture anew when it ends, once its size is known', () => {
+    const store = createDocumentStore(START);
+    store.beginGesture('shift');
+    store.updateGesture(shift(0.3));
+    store.endGesture('shift 0.3');
+    expect(undoLabel(store.getState())).toBe('shift 0.3');
   });
 
   it('keeps to a plain list of plans under any order of edits, drags, undo and redo', () => {
@@ -178,12 +187,14 @@ describe('the session', () => {
   it('comes back in the same browser', () => {
     const keep = memory();
     const session = createSessionStore(keep);
-    session.set({ view: 'facial', pivot: 'apex' });
+    session.set({ view: 'facial', pivot: 'apex', bone: 'whole', selectedReading: 'root-mesial' });
     session.toggleLayer('gum');
     expect(createSessionStore(keep).getState()).toMatchObject({
       view: 'facial',
       pivot: 'apex',
-      layers: { gum: false, bone: true },
+      bone: 'whole',
+      selectedReading: 'root-mesial',
+      layers: { gum: false, teeth: true },
     });
   });
 
@@ -191,7 +202,7 @@ describe('the session', () => {
     '{',
     'null',
     '[]',
-    '{"view":"from above","layers":{"gum":"no","x":1},"pivot":7,"asInMouth":"yes"}',
+    '{"view":"from above","layers":{"gum":"no","x":1},"pivot":7,"asInMouth":"yes","bone":0,"selectedReading":"hope"}',
   ])('falls back, field by field, from %s', (kept) => {
     expect(createSessionStore(memory(kept)).getState()).toEqual(createSessionStore().getState());
   });
@@ -203,6 +214,20 @@ describe('the session', () => {
     const session = createSessionStore({ getItem: refuse, setItem: refuse });
     session.set({ view: 'incisal' });
     expect(session.getState().view).toBe('incisal');
+  });
+});
+
+describe('the reading that is lit', () => {
+  it('is the one under the pointer, else the one picked out', () => {
+    const { session, live } = createStores(START);
+    const lit = () => litReading(live.getState(), session.getState());
+    expect(lit()).toBeNull();
+    session.set({ selectedReading: 'canal' });
+    expect(lit()).toBe('canal');
+    live.set({ hover: 'root-mesial' });
+    expect(lit()).toBe('root-mesial');
+    live.set({ hover: 'shift-f' });
+    expect(lit()).toBe('canal');
   });
 });
 

@@ -5,7 +5,7 @@ const page = (text: string) => ({ path: 'src/panels/Page.tsx', text });
 
 describe('all words come from the catalogue, all numbers from the formatter', () => {
   it('finds no literal words in the page', () => {
-    const files = sources('src/panels', 'src/scene', 'src/app');
+    const files = sources('src/marks', 'src/panels', 'src/scene', 'src/app');
     expect(files.length).toBeGreaterThan(0);
     expect(files.flatMap(literalWords)).toEqual([]);
   });
