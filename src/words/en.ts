@@ -1,3 +1,10 @@
+import { aboutWords } from './about.en.ts';
+import { cliWords } from './cli.en.ts';
+import { faultWords } from './faults.en.ts';
+import { panelWords } from './panels.en.ts';
+import { readingWords } from './readings.en.ts';
+import { sourceWords } from './sources.en.ts';
+
 /**
  * Every word a user can see, in English. A template may hold named slots, `{slot}`; `say` fills them.
  * Slots take text, never numbers: a number goes through the formatter first.
@@ -51,4 +58,11 @@ export const en = {
   'field.more': '{field}: more',
   'field.notANumber': '“{text}” is not a number. The value stays {kept}.',
   'field.outOfRange': '{text} is outside {least} to {most}. The value stays {kept}.',
+
+  ...panelWords,
+  ...readingWords,
+  ...aboutWords,
+  ...sourceWords,
+  ...faultWords,
+  ...cliWords,
 } as const;

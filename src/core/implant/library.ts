@@ -68,6 +68,7 @@ export const IMPLANT_LIBRARY: readonly ImplantShape[] = [
     index: 2,
     abutment: { height: 5, baseDiameter: 3, topDiameter: 2 },
   }),
+  shape('parallel-straight-35x11', { diameter: 3.5, length: 11, apical: 3.5, taper: 0, index: 4 }),
   shape('parallel-straight-40x11', { diameter: 4, length: 11, apical: 4, taper: 0, index: 4 }),
 ];
 

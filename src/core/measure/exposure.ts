@@ -1,3 +1,4 @@
+import { golden } from '../geometry/golden.ts';
 import { type Interval, intersect } from '../geometry/interval.ts';
 import { along, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
@@ -5,6 +6,9 @@ import type { Placement } from './placement.ts';
 const STRIPS = 96;
 /** Strips that one look may pass over together, halved as long as it cannot; a power of two. */
 const BUNDLE = 8;
+/** Into how many a strip beside a jump is cut, and what counts as a jump, mm. */
+const FINER = 8;
+const JUMP = 0.2;
 /** Crossings closer together than this along a generatrix are not told apart, mm. */
 const FINEST = 0.05;
 
@@ -19,54 +23,116 @@ export interface Exposure {
   readonly worst: Vec3 | null;
 }
 
-/** A stretch of one strip outside bone, by stations; `kind`: in a socket's void, or outside. */
+/** A stretch of one strip outside bone, by stations; `kind`: in a socket's void, in the canal, or outside. */
 interface Bare {
   readonly from: number;
   readonly to: number;
-  readonly kind: 'socket' | 'out';
+  readonly kind: 'socket' | 'canal' | 'out';
   joined: boolean;
+}
+
+/** A strip of the envelope along a generatrix: its middle's azimuth, its width (radians), and what of it is bare. */
+interface Strip {
+  readonly azimuth: number;
+  readonly width: number;
+  readonly parts: readonly Bare[];
 }
 
 /** Cost: some hundreds of evaluations where the threads are well inside, some thousands where they are not. */
 export function exposureOf(at: Placement): Exposure {
   const top = at.shape.transmucosalLength;
   const end = at.length;
-  const strips: Bare[][] = [];
+  const whole = lateralArea(at, top, end);
+  const strips = refined(at, coarseStrips(at, top, end), top, end);
+  flood(strips, top);
+  const area = { dehiscence: 0, fenestration: 0, socket: 0 };
+  let worst: Strip | null = null;
+  for (const strip of strips) {
+    for (const part of strip.parts) {
+      const a = (lateralArea(at, part.from, part.to) * strip.width) / (2 * Math.PI);
+      if (part.kind === 'socket') area.socket += a;
+      else if (part.joined) area.dehiscence += a;
+      else area.fenestration += a;
+    }
+    if (bareLength(strip.parts) > bareLength(worst?.parts ?? [])) worst = strip;
+  }
+  const bare = area.dehiscence + area.fenestration + area.socket;
+  const contact = (100 * (whole - bare)) / whole;
+  if (!worst) return { ...area, threads: 0, contact, worst: null };
+  const longest = worstGeneratrix(at, worst, top, end);
+  const middle = (longest.parts[0].from + longest.parts[longest.parts.length - 1].to) / 2;
+  return {
+    ...area,
+    threads: bareLength(longest.parts) / at.shape.thread.pitch,
+    contact,
+    worst: at.surface(at.tP + middle, longest.azimuth),
+  };
+}
+
+const bareLength = (parts: readonly Bare[]): number => parts.reduce((sum, p) => sum + p.to - p.from, 0);
+
+/** Even strips; bundles of them that are proved to lie in bone are not looked at one by one. */
+function coarseStrips(at: Placement, top: number, end: number): Strip[] {
+  const strips: Strip[] = [];
   const width = (2 * Math.PI) / STRIPS;
   const voids = hasVoids(at);
   const fill = (first: number, count: number, from: number, to: number): void => {
     const middle = (first + count / 2) * width;
     const range = voids ? [from, to] : doubtful(at, middle, from, to, (count / 2) * width);
-    if (!range) for (let i = 0; i < count; i++) strips.push([]);
-    else if (count === 1) strips.push(bareParts(at, middle, range[0], range[1]));
-    else {
+    if (!range) {
+      for (let i = 0; i < count; i++) strips.push({ azimuth: (first + i + 0.5) * width, width, parts: [] });
+    } else if (count === 1) {
+      strips.push({ azimuth: middle, width, parts: bareParts(at, middle, range[0], range[1]) });
+    } else {
       fill(first, count / 2, range[0], range[1]);
       fill(first + count / 2, count / 2, range[0], range[1]);
     }
   };
   for (let b = 0; b < STRIPS; b += BUNDLE) fill(b, BUNDLE, top, end);
-  flood(strips, top);
-  const area = { dehiscence: 0, fenestration: 0, socket: 0 };
-  let longest = 0;
-  let worst: Vec3 | null = null;
-  strips.forEach((parts, i) => {
-    let length = 0;
-    for (const part of parts) {
-      const a = lateralArea(at, part.from, part.to) / STRIPS;
-      if (part.kind === 'socket') area.socket += a;
-      else if (part.joined) area.dehiscence += a;
-      else area.fenestration += a;
-      length += part.to - part.from;
+  return strips;
+}
+
+/** Strips beside a jump (an edge that runs along the axis, a corner) are cut into finer ones. */
+function refined(at: Placement, strips: readonly Strip[], top: number, end: number): Strip[] {
+  const out: Strip[] = [];
+  strips.forEach((strip, i) => {
+    const before = strips[(i + strips.length - 1) % strips.length];
+    const after = strips[(i + 1) % strips.length];
+    if (alike(strip, before) && alike(strip, after)) {
+      out.push(strip);
+      return;
     }
-    if (length > longest) {
-      longest = length;
-      worst = at.surface(at.tP + (parts[0].from + parts[parts.length - 1].to) / 2, (i + 0.5) * width);
+    const width = strip.width / FINER;
+    for (let k = 0; k < FINER; k++) {
+      const azimuth = strip.azimuth + (k + 0.5 - FINER / 2) * width;
+      out.push({ azimuth, width, parts: bareParts(at, azimuth, top, end) });
     }
   });
-  const whole = lateralArea(at, top, end);
-  const bare = area.dehiscence + area.fenestration + area.socket;
-  const contact = (100 * (whole - bare)) / whole;
-  return { ...area, threads: longest / at.shape.thread.pitch, contact, worst };
+  return out;
+}
+
+function alike(a: Strip, b: Strip): boolean {
+  if (a.parts.length !== b.parts.length) return false;
+  return a.parts.every((p, i) => {
+    const o = b.parts[i];
+    return p.kind === o.kind && Math.abs(p.from - o.from) < JUMP && Math.abs(p.to - o.to) < JUMP;
+  });
+}
+
+/** The azimuth near the worst strip's at which most is bare: golden section over its neighbourhood. */
+function worstGeneratrix(at: Placement, strip: Strip, top: number, end: number): Strip {
+  let best = strip;
+  golden(
+    (azimuth) => {
+      const parts = bareParts(at, azimuth, top, end);
+      if (bareLength(parts) > bareLength(best.parts)) best = { azimuth, width: 0, parts };
+      return -bareLength(parts);
+    },
+    strip.azimuth - 2 * strip.width,
+    strip.azimuth + 2 * strip.width,
+    14,
+  );
+  return best;
 }
 
 const hasVoids = (at: Placement): boolean => at.anatomy.socket !== null || at.canalTouches;
@@ -88,7 +154,13 @@ function solidAt(at: Placement, x: number, cos: number, sin: number): number {
  * The stations between which a bundle of strips is not proved to lie in bone; null: all of it does. The proof: the solid's function
  * cannot rise faster than its slope's bound.
  */
-function doubtful(at: Placement, azimuth: number, from: number, to: number, spread: number): [number, number] | null {
+function doubtful(
+  at: Placement,
+  azimuth: number,
+  from: number,
+  to: number,
+  spread: number,
+): [number, number] | null {
   const cos = Math.cos(azimuth);
   const sin = Math.sin(azimuth);
   const reach = spread * (at.shape.implantedDiameter / 2);
@@ -147,7 +219,13 @@ function bareParts(at: Placement, azimuth: number, from: number, to: number): Ba
     const mid = (a + b) / 2;
     const crossed = cuts.filter((c) => c < mid).length % 2 === 1;
     const outside = crossed !== fFrom > 0;
-    const kind = holds(voids.socket, mid) ? 'socket' : outside || holds(voids.canal, mid) ? 'out' : null;
+    const kind = holds(voids.socket, mid)
+      ? 'socket'
+      : holds(voids.canal, mid)
+        ? 'canal'
+        : outside
+          ? 'out'
+          : null;
     if (!kind) continue;
     const last = out[out.length - 1];
     if (last && last.kind === kind && a - last.to < 1e-12) out[out.length - 1] = { ...last, to: b };
@@ -182,23 +260,22 @@ function voidStations(at: Placement, azimuth: number): { socket: Interval[]; can
 }
 
 /** Marks every outside part that is joined to the last thread's level, strip by strip round the implant, until nothing changes. */
-function flood(strips: readonly Bare[][], top: number): void {
+function flood(strips: readonly Strip[], top: number): void {
+  const n = strips.length;
   const queue: [strip: number, part: Bare][] = [];
   const mark = (strip: number, part: Bare) => {
     if (part.joined || part.kind !== 'out') return;
     part.joined = true;
     queue.push([strip, part]);
   };
-  strips.forEach((parts, i) => {
+  strips.forEach(({ parts }, i) => {
     for (const part of parts) if (part.from < top + 1e-9) mark(i, part);
   });
   for (let next = queue.pop(); next; next = queue.pop()) {
     const [i, part] = next;
-    for (const j of [(i + 1) % STRIPS, (i + STRIPS - 1) % STRIPS]) {
-      for (const other of strips[j]) if (other.from < part.to && part.from < other.to) mark(j, other);
+    for (const j of [(i + 1) % n, (i + n - 1) % n]) {
+      for (const other of strips[j].parts) if (other.from < part.to && part.from < other.to) mark(j, other);
     }
-    for (const other of strips[i])
-      if (Math.abs(other.from - part.to) < 1e-9 || Math.abs(other.to - part.from) < 1e-9) mark(i, other);
   }
 }
 

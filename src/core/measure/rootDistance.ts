@@ -6,8 +6,8 @@ import { along, dot, sub, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
 import type { Clearance } from './sheetDistance.ts';
 
-const COLUMNS = 12;
-const ROWS = 9;
+const COLUMNS = 14;
+const ROWS = 15;
 
 /** Point of a root's curved surface: azimuth `θ` from `ex` toward `ey`, polar angle `ψ` from the apex, radians. Site frame, mm. */
 export function rootPoint(root: RootSolid, theta: number, psi: number): Vec3 {
@@ -77,8 +77,8 @@ function bodyToRoot(at: Placement, root: RootSolid, body: Revolved): Clearance {
     COLUMNS,
     ROWS,
     (i) => (2 * Math.PI * i) / COLUMNS,
-    (j) => (Math.PI * (j + 0.5)) / (2 * ROWS),
-    0.35,
+    (j) => (Math.PI * (j + 1)) / (2 * ROWS),
+    0.6,
     1 / 1024,
   );
   const place = best ?? { x: 0, y: 0, value: value(0, 0) };
@@ -96,19 +96,20 @@ export function deepest(at: Placement, depth: (p: Vec3) => number): Clearance | 
   };
   const last = at.length + end;
   const f = (s: number, phi: number) => (s < 0 || s > last ? Infinity : -depth(surface(s, phi)));
-  const rows = 48;
-  const columns = 32;
+  const columns = 72;
+  const { transmucosalLength, taperLength } = at.shape;
+  const corners = [0, transmucosalLength, at.length - taperLength, at.length];
+  const rows = [...corners, ...Array.from({ length: 49 }, (_, j) => (last * j) / 48)];
   let best: { x: number; y: number; value: number } | null = null;
-  for (let j = 0; j <= rows; j++) {
+  for (const x of rows) {
     for (let i = 0; i < columns; i++) {
-      const x = (last * j) / rows;
       const y = (2 * Math.PI * i) / columns;
       const value = f(x, y);
       if (value < 0 && (best === null || value < best.value)) best = { x, y, value };
     }
   }
   if (!best) return null;
-  const found = compass(f, best, last / rows, Math.PI / columns, 1 / 1024);
+  const found = compass(f, best, last / 48, Math.PI / columns, 1 / 1024);
   const from = surface(found.x, found.y);
   return { value: found.value, from, to: from };
 }

@@ -149,45 +149,66 @@ function gridFrame(at: Placement, side: SideSign, margin: number, from: number) 
 }
 
 /**
- * Nearest point of the sheet (`d ≥ 0`) to a point of the site frame: Gauss–Newton in the sheet's two parameters from the point's own
- * section coordinates. Sound near the sheet, which is where it is asked for.
+ * Nearest point of the sheet (`d ≥ 0`) to a point of the site frame. Gauss–Newton in the sheet's two parameters from the point's own
+ * section coordinates and from a little above and below them: over an undercut there are two nearest points, and the nearer counts.
  */
 export function nearestOnSheet(ridge: Ridge, side: SideSign, p: Vec3): Clearance {
   ridge.locate(p[0], p[1], p[2]);
-  let q = ridge.q;
-  let d = Math.max(ridge.d, 0.05);
+  const q = ridge.q;
+  const d = Math.max(ridge.d, 0.02);
+  let best: Clearance | null = null;
+  for (const from of [d, d + 2, d - 2]) {
+    if (from < 0) continue;
+    const found = descend(ridge, side, p, q, from);
+    if (best === null || found.value < best.value) best = found;
+  }
+  return best ?? { value: Number.NaN, from: p, to: p };
+}
+
+/** Depth by a parameter that runs evenly over the rounded crest, where the sheet is flat and depth is not a good one. */
+const depthBy = (rho: number, v: number): number =>
+  v <= 0 ? 0 : v < Math.PI / 2 ? rho * (1 - Math.cos(v)) : rho * (1 + v - Math.PI / 2);
+
+const parameterOf = (rho: number, d: number): number =>
+  d < rho ? Math.acos(1 - d / rho) : d / rho - 1 + Math.PI / 2;
+
+function descend(ridge: Ridge, side: SideSign, p: Vec3, q0: number, d0: number): Clearance {
+  const { rho } = ridge;
+  const at = (q: number, v: number) => ridge.sheetPoint(side, q, depthBy(rho, v));
+  let q = q0;
+  let v = parameterOf(rho, d0);
   const step = 1e-4;
-  let best = ridge.sheetPoint(side, q, d);
+  let best = at(q, v);
   let least = dist2(best, p);
   for (let i = 0; i < 40; i++) {
-    const s = ridge.sheetPoint(side, q, d);
-    const sq = sub(ridge.sheetPoint(side, q + step, d), s);
-    const sd = sub(ridge.sheetPoint(side, q, d + step), s);
+    const s = at(q, v);
+    const sq = sub(at(q + step, v), s);
+    const sv = sub(at(q, v + step), s);
     const r = sub(p, s);
     const a11 = dot(sq, sq);
-    const a12 = dot(sq, sd);
-    const a22 = dot(sd, sd);
+    const a12 = dot(sq, sv);
+    const a22 = dot(sv, sv);
     const b1 = dot(sq, r);
-    const b2 = dot(sd, r);
+    const b2 = dot(sv, r);
     const det = a11 * a22 - a12 * a12;
     let dq = (step * (b1 * a22 - b2 * a12)) / det;
-    let dd = (step * (b2 * a11 - b1 * a12)) / det;
+    let dv = (step * (b2 * a11 - b1 * a12)) / det;
     let ok = false;
     for (let k = 0; k < 12; k++) {
-      const next = ridge.sheetPoint(side, q + dq, Math.max(0, d + dd));
-      const v = dist2(next, p);
-      if (v < least) {
-        least = v;
+      const next = at(q + dq, Math.max(0, v + dv));
+      const value = dist2(next, p);
+      if (value < least) {
+        least = value;
         best = next;
         q += dq;
-        d = Math.max(0, d + dd);
+        v = Math.max(0, v + dv);
         ok = true;
         break;
       }
       dq /= 2;
-      dd /= 2;
+      dv /= 2;
     }
-    if (!ok || Math.abs(dq) + Math.abs(dd) < 1e-9) break;
+    if (!ok || Math.abs(dq) + Math.abs(dv) < 1e-9) break;
   }
   return { value: Math.sqrt(least), from: p, to: best };
 }

@@ -1,5 +1,5 @@
-import { compass } from '../geometry/compass.ts';
-import { clamp, type Vec3 } from '../geometry/vec.ts';
+import { compass, type Place } from '../geometry/compass.ts';
+import type { Vec3 } from '../geometry/vec.ts';
 import { apicalThird } from '../implant/profile.ts';
 import type { Placement } from './placement.ts';
 import type { Reason, Side } from './reading.ts';
@@ -69,45 +69,76 @@ interface Patch {
 function furthestOutside(at: Placement, side: Side, patch: Patch): Clearance | null {
   const { ridge } = at.anatomy;
   const sign = signOf(side);
-  const out = (t: number, phi: number): number => {
-    if (t < patch.from || t > patch.to || Math.abs(phi) > patch.window) return Infinity;
-    const p = at.surface(t, patch.azimuth + phi);
+  const end = patch.to;
+  /** Place by azimuth and by distance apical of the first counting level there, so that the window's edge is straight. */
+  const placeOf = (s: number, phi: number): Vec3 => {
+    const azimuth = patch.azimuth + phi;
+    return at.surface(firstCounting(at, azimuth, patch) + s, azimuth);
+  };
+  const out = (s: number, phi: number): number => {
+    if (s < 0 || Math.abs(phi) > patch.window) return Infinity;
+    const azimuth = patch.azimuth + phi;
+    const t = firstCounting(at, azimuth, patch) + s;
+    if (t > end) return Infinity;
+    const p = at.surface(t, azimuth);
     const h = ridge.sheet(sign, p[0], p[1], p[2]);
-    if (ridge.d < Math.max(0, patch.margin - COUNT_TOLERANCE) || h <= 0) return Infinity;
-    return -h;
+    return ridge.d < 0 || h <= 0 ? Infinity : -h;
   };
   const rows = 48;
   const columns = patch.window > 2 ? 48 : 19;
-  const seeds: { x: number; y: number; value: number }[] = [];
+  const seeds: Place[] = [];
   for (let j = 0; j <= rows; j++) {
-    const t = patch.from + ((patch.to - patch.from) * j) / rows;
+    const s = ((patch.to - patch.from) * j) / rows;
     for (let i = 0; i < columns; i++) {
       const phi = patch.window * ((2 * i) / (columns - 1) - 1);
-      const value = out(t, phi);
-      if (value < Infinity) seeds.push({ x: t, y: phi, value });
+      const value = out(s, phi);
+      if (value < Infinity) seeds.push({ x: s, y: phi, value });
     }
   }
   if (seeds.length === 0) return null;
   seeds.sort((a, b) => a.value - b.value);
-  const exact = (t: number, phi: number): number =>
-    out(t, phi) === Infinity
-      ? Infinity
-      : -nearestOnSheet(ridge, sign, at.surface(t, patch.azimuth + phi)).value;
-  let best: { x: number; y: number; value: number } | null = null;
+  const exact = (s: number, phi: number): number =>
+    out(s, phi) === Infinity ? Infinity : -nearestOnSheet(ridge, sign, placeOf(s, phi)).value;
+  let best: Place | null = null;
   for (const seed of spread(seeds)) {
     const start = { ...seed, value: exact(seed.x, seed.y) };
     const hx = (patch.to - patch.from) / rows;
-    const found = compass(exact, start, hx, (2 * patch.window) / columns, 1 / 256);
+    const found = compass(exact, start, hx, (2 * patch.window) / columns, 1 / 512);
     if (best === null || found.value < best.value) best = found;
   }
   if (!best) return null;
-  const from: Vec3 = at.surface(clamp(best.x, patch.from, patch.to), patch.azimuth + best.y);
+  const from = placeOf(best.x, best.y);
   const near = nearestOnSheet(ridge, sign, from);
   return { value: -near.value, from, to: near.to };
 }
 
+/** The first level of a patch at an azimuth whose envelope point lies deep enough to count; past the patch's end where none does. */
+function firstCounting(at: Placement, azimuth: number, patch: Patch): number {
+  const { ridge } = at.anatomy;
+  const over = (t: number) => ridge.depth(at.surface(t, azimuth)) - patch.margin;
+  let lo = patch.from;
+  let g = over(lo);
+  if (g >= 0 || patch.margin === Number.NEGATIVE_INFINITY) return lo;
+  let hi = patch.to;
+  let h = over(hi);
+  if (h < 0) return hi + 1;
+  for (let i = 0; i < 40 && h > COUNT_TOLERANCE / 2; i++) {
+    let mid = lo - (g * (hi - lo)) / (h - g);
+    if (i % 4 === 3 || !(mid > lo && mid < hi)) mid = (lo + hi) / 2;
+    const v = over(mid);
+    if (v >= 0) {
+      hi = mid;
+      h = v;
+    } else {
+      lo = mid;
+      g = v;
+    }
+  }
+  return hi;
+}
+
 /** The worst seed and up to two more that lie apart from it. */
-function spread(seeds: readonly { x: number; y: number; value: number }[]) {
+function spread(seeds: readonly Place[]): Place[] {
   const out = [seeds[0]];
   for (const s of seeds) {
     if (out.length === 3) break;

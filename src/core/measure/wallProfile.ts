@@ -1,4 +1,5 @@
 import type { SideSign } from '../anatomy/ridge.ts';
+import { golden } from '../geometry/golden.ts';
 import { along, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
 import type { ProfileSample, Side } from './reading.ts';
@@ -130,14 +131,18 @@ export class SideRays {
       if (s.counts && s.wall !== null && (best < 0 || s.wall < (profile[best].wall ?? Infinity))) best = i;
     }
     if (best < 0) return null;
-    const here = profile[best];
-    let found = this.at1(here.level, this.at.crestMargin);
+    let found = this.at1(profile[best].level, this.at.crestMargin);
+    const lower = (s: RaySample) => {
+      if (s.counts && s.wall !== null && s.wall < (found.wall ?? Infinity)) found = s;
+      return s.counts && s.wall !== null ? s.wall : Infinity;
+    };
     const before = profile[best - 1];
     const after = profile[best + 1];
-    if (before?.counts && after?.counts) {
-      const t = vertex(before, here, after);
-      const s = this.at1(t, this.at.crestMargin);
-      if (s.counts && s.wall !== null && s.wall < (found.wall ?? Infinity)) found = s;
+    if (before?.counts && after?.counts)
+      lower(this.at1(vertex(before, profile[best], after), this.at.crestMargin));
+    // A socket's floor makes kinks between the levels, where no parabola fits.
+    if (this.at.anatomy.socket && before && after) {
+      golden((t) => lower(this.at1(t, this.at.crestMargin)), before.level, after.level, 16);
     }
     return found;
   }

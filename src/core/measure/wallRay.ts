@@ -9,7 +9,7 @@ const REACH = 30;
 const STEP = 0.2;
 /** Bound of the sheet function's slope along a ray below the crest's rounding that the strides rest on. */
 const STEEPEST = 2.5;
-const EXACT = 1e-9;
+const EXACT = 1e-8;
 /** From this depth on a guess is trusted: the rounded crest is convex, so a ray from within leaves it once. mm. */
 const SHALLOWEST = 0.3;
 

@@ -1,0 +1,87 @@
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { parseArgs } from 'node:util';
+import { evaluate } from '../core/plan/evaluate.ts';
+import { LARGEST_FILE, parsePlanFile } from '../io/planFile.ts';
+import { presentFault } from '../words/presentFault.ts';
+import { say } from '../words/say.ts';
+import { measureJson } from './measureJson.ts';
+import { measureTable } from './measureTable.ts';
+
+/** Exit codes: 0 done, 1 something is beyond and `--judge` was given, 2 usage, 3 unusable file, 4 a fault of this program. */
+const DONE = 0;
+const BEYOND = 1;
+const USAGE = 2;
+const UNUSABLE = 3;
+const OWN_FAULT = 4;
+
+const talk = (line: string): void => {
+  process.stderr.write(`${line}\n`);
+};
+
+function options(args: readonly string[]) {
+  try {
+    return parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: { json: { type: 'boolean' }, judge: { type: 'boolean' }, help: { type: 'boolean' } },
+    });
+  } catch (error) {
+    talk(error instanceof Error ? error.message : String(error));
+    return null;
+  }
+}
+
+/** The file's text, never more than a little over the largest that is read; null where it cannot be read. */
+function textOf(file: string): string | null {
+  try {
+    return readFileSync(file)
+      .subarray(0, 4 * LARGEST_FILE)
+      .toString('utf8');
+  } catch {
+    return null;
+  }
+}
+
+/** Results on stdout, talk on stderr. Returns the exit code. Every file is read before the first is printed. */
+function run(args: readonly string[]): number {
+  const given = options(args);
+  if (!given) {
+    talk(say('cli.usage'));
+    return USAGE;
+  }
+  if (given.values.help) {
+    process.stdout.write(`${say('cli.usage')}\n`);
+    return DONE;
+  }
+  if (given.positionals.length === 0) {
+    talk(`${say('cli.noFile')}\n${say('cli.usage')}`);
+    return USAGE;
+  }
+  const evaluations = [];
+  for (const path of given.positionals) {
+    const file = basename(path);
+    const text = textOf(path);
+    if (text === null) {
+      talk(say('fault.unreadable', { file }));
+      return UNUSABLE;
+    }
+    const read = parsePlanFile(text);
+    if (!read.ok) {
+      talk(say('fault.inFile', { file, fault: presentFault(read.faults[0]) }));
+      return UNUSABLE;
+    }
+    if (read.migrated.length > 0) talk(say('cli.migrated', { file, steps: read.migrated.join(', ') }));
+    evaluations.push({ file, evaluation: evaluate(read.plan) });
+  }
+  process.stdout.write(given.values.json ? measureJson(evaluations) : measureTable(evaluations));
+  const beyond = evaluations.some(({ evaluation }) => evaluation.readings.some((r) => r.status === 'beyond'));
+  return given.values.judge && beyond ? BEYOND : DONE;
+}
+
+try {
+  process.exitCode = run(process.argv.slice(2));
+} catch (error) {
+  talk(say('cli.ownFault', { detail: error instanceof Error ? error.message : String(error) }));
+  process.exitCode = OWN_FAULT;
+}

@@ -1,0 +1,37 @@
+import { presentReading } from '../words/presentReading.ts';
+import { say } from '../words/say.ts';
+import type { Measured } from './measureJson.ts';
+
+type Row = readonly [string, string, string, string, string];
+
+const pad = (text: string, width: number): string => text + ' '.repeat(Math.max(0, width - [...text].length));
+
+/** A table a person can read, one per file; the caution stands under the last. */
+export function measureTable(all: readonly Measured[]): string {
+  const tables = all.map(({ file, evaluation }) => {
+    const rows: Row[] = evaluation.readings.map((reading) => {
+      const r = presentReading(reading);
+      const label = r.level ? say('finding.level', { reading: r.label, level: r.level }) : r.label;
+      const note = reading.status === 'not-applicable' || r.mark === 'none' ? r.reason : r.source;
+      const limit = r.limit
+        ? say('limit.withStrength', { limit: r.limit, strength: r.strength })
+        : say('limit.none');
+      return [label, r.quantity, limit, r.status, note];
+    });
+    const head: Row = [
+      say('cli.columns.reading'),
+      say('cli.columns.value'),
+      say('cli.columns.limit'),
+      say('cli.columns.status'),
+      say('cli.columns.note'),
+    ];
+    const widths = head.map((_, i) => Math.max(...[head, ...rows].map((row) => [...row[i]].length)));
+    const line = (row: Row) =>
+      row
+        .map((cell, i) => (i === 4 ? cell : pad(cell, widths[i])))
+        .join('  ')
+        .trimEnd();
+    return [`${evaluation.plan.title} (${file})`, line(head), ...rows.map(line)].join('\n');
+  });
+  return `${tables.join('\n\n')}\n\n${say('cli.caution')}\n`;
+}

@@ -1,0 +1,28 @@
+/** Where numbers come from, as they are cited to a user. */
+export const sourceWords = {
+  'source.spray-2000':
+    'Spray JR et al. Ann Periodontol 2000;5:119–28; Grunder U et al. IJPRD 2005;25:113–9. A review could not verify any threshold (Albeshri 2021)',
+  'source.ours': 'a proposal of this project; a perforation is the only fact',
+  'source.ours-margin':
+    'margin of this project for the spread of a hand; 2 mm is the published margin for guides, not an anatomical limit (Tahmaseb 2018)',
+  'source.ours-incisal-edge': 'convention for cemented crowns; the numbers are a proposal of this project',
+  'source.no-evidence-palatal':
+    'no study addresses the palatal wall (Albeshri 2021); a proposal of this project',
+  'source.buser-2004': 'Buser D et al. IJOMI 2004;19(Suppl):43–61; Esposito M et al. COIR 1993;4:151–7',
+  'source.buser-2004-cej': 'Buser D et al. IJOMI 2004;19(Suppl):43–61',
+  'source.margin-2-4': '2–4 mm, consensus texts; the split is a proposal of this project',
+  'source.linkevicius-2011':
+    'Linkevicius T et al. 2011, doi 10.1111/j.1600-0501.2010.02119.x; the split is a proposal of this project',
+  'source.own': 'set in this plan',
+  'source.assumed': 'assumed',
+  'source.zhang-2015': 'Zhang W et al. BMC Oral Health 2015;15:65',
+  'source.tooth-to-ridge-2021': 'doi 10.1186/s12903-021-01848-x',
+  'source.munakata-2021': 'Munakata M et al. Int J Implant Dent 2021',
+  'source.kan-2010': 'Kan JYK et al. IJPRD 2010;30:237–43',
+  'source.canal-300': 'n = 300, doi 10.4103/jips.jips_167_18',
+  'source.brunelle-1996': 'Brunelle JA et al. J Dent Res 1996;75:706–13',
+  'source.januario-2011': 'Januario AL et al. COIR 2011;22:1168–71',
+  'source.nelson-ash-table-1-1': 'Nelson SJ, Ash MM. Wheeler’s Dental Anatomy, Table 1-1',
+  'source.tong-2012': 'Tong H et al. AJODO 2012;141:604–17',
+  'source.andrews-1989': 'Andrews LF. Straight Wire, 1989',
+} as const;

@@ -1,0 +1,20 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { planJsonSchema } from '../../src/core/plan/schema.ts';
+import { printPlanFile } from '../../src/io/planFile.ts';
+import { MEAN_PLANS, SITES_DEMO } from './demoPlans.ts';
+
+/** Every generated file of `assets`, by its path there; a test holds that the tree has exactly these. */
+export function assetFiles(): Map<string, string> {
+  const files = new Map<string, string>();
+  for (const { id, plan } of [...SITES_DEMO, ...MEAN_PLANS])
+    files.set(`plans/${id}.json`, printPlanFile(plan));
+  files.set('plan.schema.json', `${JSON.stringify(planJsonSchema(), null, 2)}\n`);
+  return files;
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const assets = fileURLToPath(new URL('../../assets/', import.meta.url));
+  mkdirSync(`${assets}plans`, { recursive: true });
+  for (const [path, text] of assetFiles()) writeFileSync(assets + path, text);
+}
