@@ -1,0 +1,82 @@
+import type { Vec3 } from '../geometry/vec.ts';
+import type { Ridge, SideSign } from './ridge.ts';
+
+/** How far a shell lies outside the ridge (−: inside), mm. */
+export interface ShellOffsets {
+  readonly facial: number;
+  readonly palatal: number;
+  /** At the crest, along the ridge's own axis. */
+  readonly crest: number;
+}
+
+const NONE: ShellOffsets = { facial: 0, palatal: 0, crest: 0 };
+
+/**
+ * The ridge's surface (rules S2, S5) or one at a distance across the ridge's own axis from it, as a sheet over two parameters: `q`
+ * along the arch and `v` across it, signed by the side: up to π/2 over the rounded crest, beyond that mm down the side. Site frame.
+ */
+export class RidgeShell {
+  private readonly rho: number;
+
+  constructor(
+    readonly ridge: Ridge,
+    readonly offsets: ShellOffsets = NONE,
+  ) {
+    this.rho = ridge.rho;
+  }
+
+  /** Depth below the shell's own crest at `|v|`. */
+  private fall(v: number): number {
+    return v < Math.PI / 2 ? this.rho * (1 - Math.cos(v)) : this.rho + v - Math.PI / 2;
+  }
+
+  /** Half-width of a side, never less than a fifth of the ridge's. */
+  private half(side: SideSign, q: number, d: number): number {
+    const w = this.ridge.half(side, q, d);
+    return Math.max(w / 5, w + (side > 0 ? this.offsets.facial : this.offsets.palatal));
+  }
+
+  point(q: number, v: number): Vec3 {
+    const size = Math.abs(v);
+    const side: SideSign = v < 0 ? -1 : 1;
+    const d = this.fall(size) - this.offsets.crest;
+    const cap = size < Math.PI / 2 ? Math.sin(size) : 1;
+    return this.ridge.sectionPoint(q, side * this.half(side, q, d) * cap, d);
+  }
+
+  /** Parameters of a point of the sheet (of any point: of one on the same level beside it). */
+  place(p: Vec3): [q: number, v: number] {
+    this.ridge.locate(p[0], p[1], p[2]);
+    const { q, u, d } = this.ridge;
+    const x = 1 - Math.max(0, d + this.offsets.crest) / this.rho;
+    const v = x > 0 ? Math.acos(x) : Math.PI / 2 - this.rho * x;
+    return [q, u < 0 ? -v : v];
+  }
+
+  /** ≤ 0 inside; mm, near the distance close to the surface (rule S5). */
+  solid(p: Vec3): number {
+    const { ridge, rho } = this;
+    ridge.locate(p[0], p[1], p[2]);
+    const w = this.half(ridge.u > 0 ? 1 : -1, ridge.q, ridge.d);
+    const z = Math.max(0, 1 - (ridge.d + this.offsets.crest) / rho);
+    const x = ridge.u / w;
+    return w * (Math.sqrt(x * x + z * z) - 1);
+  }
+
+  /** The `|v|` at which a side meets the floor's plane. */
+  end(q: number, side: SideSign): number {
+    let lo = 0;
+    let hi = Math.PI / 2 + 1;
+    const above = (v: number) => this.point(q, side * v)[2] > this.ridge.floor;
+    while (above(hi) && hi < 200) {
+      lo = hi;
+      hi *= 1.5;
+    }
+    for (let i = 0; i < 44; i++) {
+      const mid = (lo + hi) / 2;
+      if (above(mid)) lo = mid;
+      else hi = mid;
+    }
+    return (lo + hi) / 2;
+  }
+}

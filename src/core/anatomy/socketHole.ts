@@ -1,0 +1,202 @@
+import type { MeshBuilder, Ring } from '../geometry/loft.ts';
+import { along, type Vec3 } from '../geometry/vec.ts';
+import type { RidgeShell } from './ridgeShell.ts';
+import type { Socket } from './socket.ts';
+
+/** Where the socket's wall and the sheet are at one angle round the socket's axis (0 mesial, π/2 facial). */
+interface RimPoint {
+  readonly angle: number;
+  /** Height of the wall's upper end over the socket's centre, along its axis, mm. */
+  readonly height: number;
+  /** Parameters of the rim on the sheet. */
+  readonly q: number;
+  readonly v: number;
+  /** The rim lies off the wall: a dehiscence's cut face is between them. */
+  readonly cut: boolean;
+}
+
+/** The opening of a socket in a shell's grid: a rectangle of cells that is left out, and the rim in it. */
+export interface Hole {
+  readonly i0: number;
+  readonly i1: number;
+  readonly j0: number;
+  readonly j1: number;
+  readonly socket: Socket;
+  readonly rim: readonly RimPoint[];
+  readonly centre: readonly [q: number, v: number];
+}
+
+const SAMPLES = 240;
+
+/** Point of the void's wall (rule S11) at an angle and a height over the half-ellipsoid's top plane. */
+function wallPoint(socket: Socket, angle: number, height: number): Vec3 {
+  const [sa, sb, sl] = socket.semi;
+  const r = height >= 0 ? 1 : Math.sqrt(Math.max(0, 1 - (height / sl) ** 2));
+  const p = along(socket.centre, socket.em, sa * r * Math.cos(angle));
+  return along(along(p, socket.ef, sb * r * Math.sin(angle)), socket.a, height);
+}
+
+/** ≤ 1 within the dehiscence's outline (rule S12), for points facial of the socket's axis; drawn no wider than the socket. */
+function lens(socket: Socket, shell: RidgeShell, p: Vec3): number {
+  const { depth, width } = socket.numbers.dehiscence;
+  if (depth === 0) return Infinity;
+  const half = Math.min(width / 2, 0.98 * socket.semi[0]);
+  const d = -p[1] * shell.ridge.sin - p[2] * shell.ridge.cos;
+  return (p[0] / half) ** 2 + (Math.max(0, d) / depth) ** 2;
+}
+
+/** Highest root of `f` going down from `from` to `to`, `f > 0` first; null where there is none. */
+function firstBelow(f: (x: number) => number, from: number, to: number): number | null {
+  const step = 0.15;
+  if (f(from) <= 0) return null;
+  for (let x = from; x > to; x -= step) {
+    if (f(x - step) > 0) continue;
+    let hi = x;
+    let lo = x - step;
+    for (let i = 0; i < 40; i++) {
+      const mid = (lo + hi) / 2;
+      if (f(mid) > 0) hi = mid;
+      else lo = mid;
+    }
+    return lo;
+  }
+  return null;
+}
+
+/** The rim at one angle, or null where the void's wall meets no bone. */
+function rimAt(socket: Socket, shell: RidgeShell, angle: number): RimPoint | null {
+  const facial = Math.sin(angle) > 1e-9;
+  const open = (h: number): number => {
+    const p = wallPoint(socket, angle, h);
+    const k = shell.solid(p);
+    return k <= 0 && facial && lens(socket, shell, p) < 1 ? 1 : k;
+  };
+  const top = socket.numbers.parallel + 8;
+  const height = firstBelow(open, top, -0.97 * socket.semi[2]);
+  if (height === null) return null;
+  const foot = wallPoint(socket, angle, height);
+  const inside = shell.solid(foot) < -1e-6;
+  const edge = inside ? sheetBeside(shell, foot) : foot;
+  const [q, v] = shell.place(edge);
+  return { angle, height, q, v, cut: inside };
+}
+
+/** Facially across the ridge's own axis from a point in the bone to the sheet. */
+function sheetBeside(shell: RidgeShell, p: Vec3): Vec3 {
+  const across: Vec3 = [0, shell.ridge.cos, -shell.ridge.sin];
+  let lo = 0;
+  let hi = 12;
+  for (let i = 0; i < 40; i++) {
+    const mid = (lo + hi) / 2;
+    if (shell.solid(along(p, across, mid)) < 0) lo = mid;
+    else hi = mid;
+  }
+  return along(p, across, lo);
+}
+
+/** Looks for the rim and for the cells it needs; null where the void does not open through the sheet as one hole. */
+export function holeOf(
+  socket: Socket,
+  shell: RidgeShell,
+  rows: readonly number[],
+  params: readonly (readonly number[])[],
+): Hole | null {
+  const rim: RimPoint[] = [];
+  for (let k = 0; k < SAMPLES; k++) {
+    const found = rimAt(socket, shell, (2 * Math.PI * k) / SAMPLES);
+    if (!found) return null;
+    rim.push(found);
+  }
+  const range = (pick: (r: RimPoint) => number): [number, number] => [
+    Math.min(...rim.map(pick)),
+    Math.max(...rim.map(pick)),
+  ];
+  const [q0, q1] = range((r) => r.q);
+  const [v0, v1] = range((r) => r.v);
+  const i0 = rows.findLastIndex((q) => q < q0 - 0.5);
+  const i1 = rows.findIndex((q) => q > q1 + 0.5);
+  if (i0 < 1 || i1 < 0 || i1 > rows.length - 2) return null;
+  const inside = params.slice(i0, i1 + 1);
+  const j0 = Math.min(...inside.map((row) => row.findLastIndex((v) => v < v0 - 0.25)));
+  const j1 = Math.max(...inside.map((row) => row.findIndex((v) => v > v1 + 0.25)));
+  if (j0 < 1 || j1 < 0 || j1 > params[0].length - 2) return null;
+  return { i0, i1, j0, j1, socket, rim, centre: [(q0 + q1) / 2, (v0 + v1) / 2] };
+}
+
+/** Rim points in the directions that the corners of the opening lie in, as seen from its centre on the sheet. */
+function rimToward(hole: Hole, directions: readonly number[]): RimPoint[] {
+  const { rim, centre } = hole;
+  const turn = 2 * Math.PI;
+  const bearing = (q: number, v: number) => Math.atan2(v - centre[1], q - centre[0]);
+  const start = bearing(rim[0].q, rim[0].v);
+  const unrolled: number[] = [];
+  let last = 0;
+  for (const r of rim) {
+    let b = bearing(r.q, r.v) - start;
+    while (b < last - Math.PI) b += turn;
+    while (b > last + Math.PI) b -= turn;
+    last = Math.max(last + 1e-9, b);
+    unrolled.push(last);
+  }
+  return directions.map((direction) => {
+    let b = direction - start;
+    while (b < 0) b += turn;
+    while (b >= turn) b -= turn;
+    let k = unrolled.findLastIndex((u) => u <= b);
+    if (k < 0) k = 0;
+    const a = rim[k];
+    const z = rim[(k + 1) % rim.length];
+    const to = k + 1 < rim.length ? unrolled[k + 1] : turn;
+    const w = Math.min(1, Math.max(0, (b - unrolled[k]) / (to - unrolled[k])));
+    const angle = a.angle + (w * turn) / rim.length;
+    return { ...a, angle, height: a.height + w * (z.height - a.height) };
+  });
+}
+
+/** Joins the opening's edge over the rim to the void's wall and closes it at the bottom. */
+export function addHole(
+  builder: MeshBuilder,
+  hole: Hole,
+  shell: RidgeShell,
+  grid: readonly (readonly number[])[],
+  rows: readonly number[],
+  params: readonly (readonly number[])[],
+): void {
+  const { i0, i1, j0, j1, socket, centre } = hole;
+  const cells: [i: number, j: number][] = [];
+  for (let i = i0; i < i1; i++) cells.push([i, j0]);
+  for (let j = j0; j < j1; j++) cells.push([i1, j]);
+  for (let i = i1; i > i0; i--) cells.push([i, j1]);
+  for (let j = j1; j > j0; j--) cells.push([i0, j]);
+  const corners = cells.map(([i, j]) => ({ q: rows[i], v: params[i][j], vertex: grid[i][j] }));
+  const wanted = rimToward(
+    hole,
+    corners.map((c) => Math.atan2(c.v - centre[1], c.q - centre[0])),
+  );
+  const rim = wanted.map((r) => rimAt(socket, shell, r.angle) ?? r);
+  const n = corners.length;
+  const edge: Ring = corners.map((c) => c.vertex);
+  const between = [0.35, 0.65, 0.85].map((w) =>
+    builder.ring(n, (j) =>
+      shell.point(corners[j].q + w * (rim[j].q - corners[j].q), corners[j].v + w * (rim[j].v - corners[j].v)),
+    ),
+  );
+  const outer = builder.ring(n, (j) => shell.point(rim[j].q, rim[j].v));
+  const inner = rim.map((r, j) => (r.cut ? builder.vertex(wallPoint(socket, r.angle, r.height)) : outer[j]));
+  const count = 18;
+  const sl = socket.semi[2];
+  const down = (share: number): Ring =>
+    builder.ring(n, (j) => {
+      const top = rim[j].height;
+      const start = top < 0 ? Math.asin(Math.min(1, -top / sl)) : 0;
+      const straight = Math.max(0, top);
+      const bowl = sl * (Math.PI / 2 - start);
+      const way = share * (straight + bowl);
+      if (way < straight) return wallPoint(socket, rim[j].angle, top - way);
+      const turn = start + (way - straight) / sl;
+      return wallPoint(socket, rim[j].angle, -sl * Math.sin(turn));
+    });
+  const wall = Array.from({ length: count - 1 }, (_, i) => down((i + 1) / count));
+  builder.bands([edge, ...between, outer, inner, ...wall]);
+  builder.capAbove(wall[wall.length - 1], along(socket.centre, socket.a, -sl));
+}
