@@ -2,7 +2,7 @@ import type { RootSolid } from '../anatomy/teeth.ts';
 import { compass, gridMinimum } from '../geometry/compass.ts';
 import { halfEllipsoidDistance, insideHalfEllipsoid } from '../geometry/ellipsoid.ts';
 import { Revolved } from '../geometry/revolve.ts';
-import { along, dot, sub, type Vec3 } from '../geometry/vec.ts';
+import { along, dot, scale, sub, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
 import type { Clearance } from './sheetDistance.ts';
 
@@ -56,8 +56,11 @@ export function envelopeToRoot(at: Placement, root: RootSolid): Clearance {
 export function shoulderToRoot(at: Placement, root: RootSolid): Clearance {
   const radius = at.radius(at.tP);
   const near = bodyToRoot(at, root, new Revolved([0, 0], [radius, radius]));
+  const inside = (degrees: number) => isInside(root, at.surface(at.tP, (degrees * Math.PI) / 180));
+  let meets = near.value < 0.2;
+  for (let i = 0; i < 360 && !meets; i += 15) meets = inside(i);
   let worst: Clearance | null = null;
-  for (let i = 0; i < 360; i++) {
+  for (let i = 0; i < 360 && meets; i++) {
     const p = at.surface(at.tP, (i * Math.PI) / 180);
     if (!isInside(root, p)) continue;
     const depth = pointToRoot(root, p);
@@ -66,11 +69,25 @@ export function shoulderToRoot(at: Placement, root: RootSolid): Clearance {
   return worst ?? near;
 }
 
+/** A direction as station along the axis (apical), and across it on `ef` and `em`. */
+const inAxis = (at: Placement, v: Vec3): Vec3 => [-dot(v, at.a), dot(v, at.ef), dot(v, at.em)];
+
 /** Least signed distance from the root's surface to a body about the axis; closed form per surface point. */
 function bodyToRoot(at: Placement, root: RootSolid, body: Revolved): Clearance {
+  // The root's frame in the axis' own coordinates: station, and the two across.
+  const c = inAxis(at, sub(root.centre, at.platform));
+  const u = inAxis(at, scale(root.ex, root.semi[0]));
+  const v = inAxis(at, scale(root.ey, root.semi[1]));
+  const w = inAxis(at, scale(root.a, -root.semi[2]));
   const value = (theta: number, psi: number): number => {
     if (psi < 0 || psi > Math.PI / 2) return Infinity;
-    return at.signed(body, rootPoint(root, theta, psi));
+    const s = Math.sin(psi);
+    const x = s * Math.cos(theta);
+    const y = s * Math.sin(theta);
+    const z = Math.cos(psi);
+    const f = c[1] + x * u[1] + y * v[1] + z * w[1];
+    const m = c[2] + x * u[2] + y * v[2] + z * w[2];
+    return body.signed(c[0] + x * u[0] + y * v[0] + z * w[0], Math.sqrt(f * f + m * m));
   };
   const best = gridMinimum(
     value,

@@ -74,29 +74,21 @@ export class SideRays {
   /** The whole profile from the rim to the apical rim, coronal first: every 0.1 mm, the envelope's corners, and the exact ends of the counting window. */
   profile(): RaySample[] {
     const { tP, tA, crestMargin, shape } = this.at;
-    const levels = new Set<number>([this.rim, tA]);
-    for (let i = Math.ceil(this.rim / PITCH); i * PITCH < tA; i++) levels.add(i * PITCH);
+    const levels = [this.rim, tA];
+    for (let i = Math.ceil(this.rim / PITCH); i * PITCH < tA; i++) levels.push(i * PITCH);
     for (const x of [0, shape.transmucosalLength, this.at.length - shape.taperLength]) {
-      if (tP + x > this.rim && tP + x < tA) levels.add(tP + x);
+      if (tP + x > this.rim && tP + x < tA) levels.push(tP + x);
     }
-    const sorted = [...levels].sort((a, b) => b - a);
+    const sorted = levels.sort((a, b) => b - a).filter((t, i) => i === 0 || t !== levels[i - 1]);
     const out: RaySample[] = [];
-    let e1 = Number.NaN;
-    let e2 = Number.NaN;
-    let t1 = 0;
-    let t2 = 0;
+    const ahead = new Extrapolation();
     for (const t of sorted) {
-      const guess = t1 === t2 ? e1 : e1 + ((e1 - e2) * (t - t1)) / (t1 - t2);
-      const s = this.sample(t, crestMargin, guess, false);
+      const s = this.sample(t, crestMargin, ahead.at(t), false);
       const last = out[out.length - 1];
-      if (last && last.counts !== s.counts && last.wall !== null && s.wall !== null)
-        out.push(this.windowEnd(last, s));
+      if (last && last.counts !== s.counts && last.wall !== null && s.wall !== null) out.push(this.windowEnd(last, s));
       out.push(s);
-      e2 = e1;
-      t2 = t1;
-      e1 = s.wall === null ? Number.NaN : this.ray.exit;
-      t1 = t;
-      if (Number.isNaN(e2)) t2 = t1;
+      if (s.wall === null) ahead.forget();
+      else ahead.push(t, this.ray.exit);
     }
     return out.reverse();
   }
@@ -145,6 +137,39 @@ export class SideRays {
       golden((t) => lower(this.at1(t, this.at.crestMargin)), before.level, after.level, 16);
     }
     return found;
+  }
+}
+
+/** Where the next level's crossing is expected, from up to three before it (Lagrange). */
+class Extrapolation {
+  private n = 0;
+  private readonly t = [0, 0, 0];
+  private readonly y = [0, 0, 0];
+
+  forget(): void {
+    this.n = 0;
+  }
+
+  push(t: number, y: number): void {
+    this.t[2] = this.t[1];
+    this.t[1] = this.t[0];
+    this.t[0] = t;
+    this.y[2] = this.y[1];
+    this.y[1] = this.y[0];
+    this.y[0] = y;
+    this.n = Math.min(3, this.n + 1);
+  }
+
+  /** NaN where nothing is known. */
+  at(t: number): number {
+    const [a, b, c] = this.t;
+    const [ya, yb, yc] = this.y;
+    if (this.n === 0) return Number.NaN;
+    if (this.n === 1) return ya;
+    const line = ya + ((yb - ya) * (t - a)) / (b - a);
+    if (this.n === 2) return line;
+    const bend = ((yc - ya) / (c - a) - (yb - ya) / (b - a)) / (c - b);
+    return line + bend * (t - a) * (t - b);
   }
 }
 

@@ -1,4 +1,5 @@
 import type { ReadingBook } from './book.ts';
+import { CREST_BAND } from './defaultLimits.ts';
 import { type Judgement, judge, type Limit } from './limit.ts';
 import type { Placement } from './placement.ts';
 import type { ReadingId, Side } from './reading.ts';
@@ -57,9 +58,11 @@ function thinnest(side: Side, rays: SideRays, profile: readonly RaySample[], boo
   let status: Judgement = 'within';
   let limit: Limit | null = book.limit(id, least.level);
   let worstLevel: number | null = null;
+  const crest = book.limit(id, CREST_BAND);
+  const deep = book.limit(id, CREST_BAND + 1);
   for (const s of [least, ...profile]) {
     if (!s.counts || s.wall === null) continue;
-    const own = book.limit(id, s.level);
+    const own = s.level <= CREST_BAND + 1e-9 ? crest : deep;
     if (!own) continue;
     const verdict = judge(s.wall, own.bands);
     if (RANK[verdict] <= RANK[status]) continue;
