@@ -100,7 +100,8 @@ function nodesAt(path: readonly string[]): Record<string, unknown>[] {
   return nodes.flatMap(branches);
 }
 
-function rangeOf(path: readonly string[]): { low: number | null; high: number | null } {
+/** The allowed range at a path of the plan file, from its schema; null where it has none. */
+export function rangeOf(path: readonly string[]): { low: number | null; high: number | null } {
   const node = nodesAt(path).find((n) =>
     ['minimum', 'maximum', 'minItems', 'maxItems', 'maxLength'].some((k) => k in n),
   );

@@ -143,7 +143,10 @@ export const planSchema = z.strictObject({
   limits: z.partialRecord(z.enum(LIMIT_KEYS), bands),
 });
 
-/** The schema as published in `assets/plan.schema.json`. */
-export function planJsonSchema(): Record<string, unknown> {
-  return { title: 'Ridgewright plan, version 1', ...z.toJSONSchema(planSchema) };
+let published: Record<string, unknown> | null = null;
+
+/** The schema as published in `assets/plan.schema.json`; made once. */
+export function planJsonSchema(): Readonly<Record<string, unknown>> {
+  published ??= { title: 'Ridgewright plan, version 1', ...z.toJSONSchema(planSchema) };
+  return published;
 }
