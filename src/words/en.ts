@@ -3,6 +3,7 @@ import { cliWords } from './cli.en.ts';
 import { faultWords } from './faults.en.ts';
 import { panelWords } from './panels.en.ts';
 import { readingWords } from './readings.en.ts';
+import { siteWords } from './site.en.ts';
 import { sourceWords } from './sources.en.ts';
 
 /**
@@ -62,6 +63,7 @@ export const en = {
   ...panelWords,
   ...readingWords,
   ...aboutWords,
+  ...siteWords,
   ...sourceWords,
   ...faultWords,
   ...cliWords,
