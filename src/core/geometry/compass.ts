@@ -72,7 +72,7 @@ export function gridMinimum(
   }
   seeds.sort((a, b) => a.value - b.value);
   let best: Place | null = null;
-  for (const seed of seeds.slice(0, 4)) {
+  for (const seed of seeds.slice(0, 6)) {
     const j = Math.max(1, Math.floor(rows / 2));
     const hx = Math.abs(column(1, j) - column(0, j)) / 2;
     const hy = Math.abs(row(j) - row(j - 1)) / 2;
@@ -93,4 +93,15 @@ function isLocal(values: Float64Array, columns: number, rows: number, i: number,
     }
   }
   return true;
+}
+
+/** The best of many places and up to `most − 1` more, each at least `dx` or `dy` from those before it: starts for separate searches. */
+export function apart(places: readonly Place[], dx: number, dy: number, most: number): Place[] {
+  const sorted = [...places].sort((a, b) => a.value - b.value);
+  const out: Place[] = [];
+  for (const p of sorted) {
+    if (out.length === most) break;
+    if (out.every((o) => Math.abs(o.x - p.x) > dx || Math.abs(o.y - p.y) > dy)) out.push(p);
+  }
+  return out;
 }

@@ -9,6 +9,7 @@ export class Revolved {
   private readonly dx: Float64Array;
   private readonly dr: Float64Array;
   private readonly inv: Float64Array;
+  private readonly rim: number;
   /** Station of the closest point found by the last distance call. */
   footX = 0;
   /** Radius of the closest point found by the last distance call. */
@@ -28,16 +29,19 @@ export class Revolved {
       const l2 = this.dx[i] ** 2 + this.dr[i] ** 2;
       this.inv[i] = l2 > 0 ? 1 / l2 : 0;
     }
+    // A station a rounding past the end must not fall to the axis.
+    const side = this.dx.findLastIndex((dx) => dx > 0);
+    this.rim = this.r[side + 1];
   }
 
-  /** Radius at a station, held at the ends. */
+  /** Radius at a station, held at the ends; at the far end that of the rim, not of the flat face within it. */
   radius(x: number): number {
     if (x <= this.x[0]) return this.r[0];
     for (let i = 0; i < this.n; i++) {
       if (x <= this.x[i + 1] && this.dx[i] > 0)
         return this.r[i] + (this.dr[i] * (x - this.x[i])) / this.dx[i];
     }
-    return this.r[this.n];
+    return this.rim;
   }
 
   /** Distance from `(x, ρ)` to the polyline, ≥ 0; leaves the foot. Only stations from `least` on count. */

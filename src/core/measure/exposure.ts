@@ -194,7 +194,7 @@ function bareParts(at: Placement, azimuth: number, from: number, to: number): Ba
   const look = (x0: number, f0: number, x1: number, f1: number): void => {
     const half = (x1 - x0) / 2;
     if (half < FINEST) {
-      if (f0 <= 0 !== f1 <= 0) cuts.push(x0 + (2 * half * f0) / (f0 - f1));
+      if (f0 <= 0 !== f1 <= 0) cuts.push(crossing(f, x0, f0, x1, f1));
       return;
     }
     const value = f(x0 + half);
@@ -232,6 +232,20 @@ function bareParts(at: Placement, azimuth: number, from: number, to: number): Ba
     else out.push({ from: a, to: b, kind, joined: false });
   }
   return out;
+}
+
+/** Where `f` changes sign between two stations: false position, and halving while that is slow, as over a square crest. */
+function crossing(f: (x: number) => number, x0: number, f0: number, x1: number, f1: number): number {
+  let [a, fa, b, fb] = [x0, f0, x1, f1];
+  let x = a;
+  for (let i = 0; i < 24 && b - a > 1e-7; i++) {
+    x = i % 2 === 1 ? (a + b) / 2 : a + ((b - a) * fa) / (fa - fb);
+    const value = f(x);
+    if (Math.abs(value) < 1e-4) break;
+    if (value <= 0 === fa <= 0) [a, fa] = [x, value];
+    else [b, fb] = [x, value];
+  }
+  return x;
 }
 
 /** Stations of a generatrix in the voids: it is straight between the envelope's corners. */

@@ -1,13 +1,13 @@
 import type { RootSolid } from '../anatomy/teeth.ts';
-import { compass, gridMinimum } from '../geometry/compass.ts';
+import { apart, compass, gridMinimum, type Place } from '../geometry/compass.ts';
 import { halfEllipsoidDistance, insideHalfEllipsoid } from '../geometry/ellipsoid.ts';
 import { Revolved } from '../geometry/revolve.ts';
 import { along, dot, scale, sub, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
 import type { Clearance } from './sheetDistance.ts';
 
-const COLUMNS = 14;
-const ROWS = 15;
+const COLUMNS = 20;
+const ROWS = 20;
 
 /** Point of a root's curved surface: azimuth `θ` from `ex` toward `ey`, polar angle `ψ` from the apex, radians. Site frame, mm. */
 export function rootPoint(root: RootSolid, theta: number, psi: number): Vec3 {
@@ -117,16 +117,18 @@ export function deepest(at: Placement, depth: (p: Vec3) => number): Clearance | 
   const { transmucosalLength, taperLength } = at.shape;
   const corners = [0, transmucosalLength, at.length - taperLength, at.length];
   const rows = [...corners, ...Array.from({ length: 49 }, (_, j) => (last * j) / 48)];
-  let best: { x: number; y: number; value: number } | null = null;
+  const seeds: Place[] = [];
   for (const x of rows) {
     for (let i = 0; i < columns; i++) {
       const y = (2 * Math.PI * i) / columns;
       const value = f(x, y);
-      if (value < 0 && (best === null || value < best.value)) best = { x, y, value };
+      if (value < 0) seeds.push({ x, y, value });
     }
   }
-  if (!best) return null;
-  const found = compass(f, best, last / 48, Math.PI / columns, 1 / 1024);
+  if (seeds.length === 0) return null;
+  const found = apart(seeds, 1, 0.5, 4)
+    .map((seed) => compass(f, seed, last / 48, Math.PI / columns, 1 / 1024))
+    .reduce((a, b) => (b.value < a.value ? b : a));
   const from = surface(found.x, found.y);
   return { value: found.value, from, to: from };
 }

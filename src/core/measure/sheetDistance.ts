@@ -1,5 +1,5 @@
 import type { Ridge, SideSign } from '../anatomy/ridge.ts';
-import { gridMinimum } from '../geometry/compass.ts';
+import { apart, gridMinimum, type Place } from '../geometry/compass.ts';
 import type { Revolved } from '../geometry/revolve.ts';
 import { along, dot, sub, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
@@ -17,7 +17,7 @@ export interface Clearance {
 const COLUMNS = 13;
 const ROWS = 21;
 const SLACK = 0.35;
-const SHRINK = 1 / 1024;
+const SHRINK = 1 / 2048;
 
 /**
  * Least signed distance in the half-planes of the axis between a body about it and the wall sheet of a side, the sheet from the crest margin
@@ -149,17 +149,23 @@ function gridFrame(at: Placement, side: SideSign, margin: number, from: number) 
 }
 
 /**
- * Nearest point of the sheet (`d ≥ 0`) to a point of the site frame. Gauss–Newton in the sheet's two parameters from the point's own
- * section coordinates and from a little above and below them: over an undercut there are two nearest points, and the nearer counts.
+ * Nearest point of the sheet (`d ≥ 0`) to a point of the site frame. Gauss–Newton in the sheet's two parameters, from the best places of a coarse grid about
+ * the point's own section coordinates: over an undercut, or beside the neighbours' broader ridge, there are several nearest points, and the nearest counts.
  */
 export function nearestOnSheet(ridge: Ridge, side: SideSign, p: Vec3): Clearance {
   ridge.locate(p[0], p[1], p[2]);
-  const q = ridge.q;
-  const d = Math.max(ridge.d, 0.02);
+  const q0 = ridge.q;
+  const d0 = Math.max(ridge.d, 0.02);
+  const places: Place[] = [];
+  for (const dq of [-3, -1.5, 0, 1.5, 3]) {
+    for (const dd of [-4.5, -3, -1.5, 0, 1.5, 3, 4.5]) {
+      const d = d0 + dd;
+      if (d >= 0) places.push({ x: q0 + dq, y: d, value: dist2(ridge.sheetPoint(side, q0 + dq, d), p) });
+    }
+  }
   let best: Clearance | null = null;
-  for (const from of [d, d + 2, d - 2]) {
-    if (from < 0) continue;
-    const found = descend(ridge, side, p, q, from);
+  for (const { x, y } of apart(places, 2, 2, 3)) {
+    const found = descend(ridge, side, p, x, y);
     if (best === null || found.value < best.value) best = found;
   }
   return best ?? { value: Number.NaN, from: p, to: p };

@@ -1,4 +1,4 @@
-import { compass, type Place } from '../geometry/compass.ts';
+import { apart, compass, type Place } from '../geometry/compass.ts';
 import type { Vec3 } from '../geometry/vec.ts';
 import { apicalThird } from '../implant/profile.ts';
 import type { Placement } from './placement.ts';
@@ -21,9 +21,8 @@ export function trueWall(at: Placement, side: Side, profile: readonly RaySample[
     return { clearance: null, reason: 'void-between' };
   }
   const found = bodyToSheet(at, signOf(side), at.envelope, true);
-  if (!found) return { clearance: null, reason: 'nothing-counts' };
   const outside = counting.some((s) => s.wall !== null && s.wall < 0);
-  if (found.value >= 0 && !outside) return { clearance: found, reason: null };
+  if (found && found.value >= 0 && !outside) return { clearance: found, reason: null };
   const azimuth = azimuthOf(side);
   const worst = furthestOutside(at, side, {
     from: at.tP,
@@ -32,7 +31,9 @@ export function trueWall(at: Placement, side: Side, profile: readonly RaySample[
     window: WINDOW,
     margin: at.crestMargin,
   });
-  if (!worst) return { clearance: found, reason: null };
+  // With the axis itself outside, no half-plane of the window meets the sheet, and yet the envelope stands outside it.
+  if (!worst)
+    return found ? { clearance: found, reason: null } : { clearance: null, reason: 'nothing-counts' };
   const radius = at.shape.implantedDiameter / 2;
   if (worst.value < -radius) return { clearance: { ...worst, value: -radius }, reason: 'outside' };
   return { clearance: worst, reason: null };
@@ -96,11 +97,10 @@ function furthestOutside(at: Placement, side: Side, patch: Patch): Clearance | n
     }
   }
   if (seeds.length === 0) return null;
-  seeds.sort((a, b) => a.value - b.value);
   const exact = (s: number, phi: number): number =>
     out(s, phi) === Infinity ? Infinity : -nearestOnSheet(ridge, sign, placeOf(s, phi)).value;
   let best: Place | null = null;
-  for (const seed of spread(seeds)) {
+  for (const seed of apart(seeds, 1, 0.4, 5)) {
     const start = { ...seed, value: exact(seed.x, seed.y) };
     const hx = (patch.to - patch.from) / rows;
     const found = compass(exact, start, hx, (2 * patch.window) / columns, 1 / 512);
@@ -135,16 +135,6 @@ function firstCounting(at: Placement, azimuth: number, patch: Patch): number {
     }
   }
   return hi;
-}
-
-/** The worst seed and up to two more that lie apart from it. */
-function spread(seeds: readonly Place[]): Place[] {
-  const out = [seeds[0]];
-  for (const s of seeds) {
-    if (out.length === 3) break;
-    if (out.every((o) => Math.abs(o.x - s.x) > 1 || Math.abs(o.y - s.y) > 0.4)) out.push(s);
-  }
-  return out;
 }
 
 /** Whether any ray of the window that counts meets a void (rule M3). */

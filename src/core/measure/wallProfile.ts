@@ -85,7 +85,8 @@ export class SideRays {
     for (const t of sorted) {
       const s = this.sample(t, crestMargin, ahead.at(t), false);
       const last = out[out.length - 1];
-      if (last && last.counts !== s.counts && last.wall !== null && s.wall !== null) out.push(this.windowEnd(last, s));
+      if (last && last.counts !== s.counts && last.wall !== null && s.wall !== null)
+        out.push(this.windowEnd(last, s));
       out.push(s);
       if (s.wall === null) ahead.forget();
       else ahead.push(t, this.ray.exit);
@@ -132,8 +133,8 @@ export class SideRays {
     const after = profile[best + 1];
     if (before?.counts && after?.counts)
       lower(this.at1(vertex(before, profile[best], after), this.at.crestMargin));
-    // A socket's floor makes kinks between the levels, where no parabola fits.
-    if (this.at.anatomy.socket && before && after) {
+    // The edge of a void makes a kink between the levels, where no parabola fits.
+    if (before && after && (before.gap > 0 || after.gap > 0)) {
       golden((t) => lower(this.at1(t, this.at.crestMargin)), before.level, after.level, 16);
     }
     return found;
