@@ -1,5 +1,5 @@
 import type { Ridge, SideSign } from '../anatomy/ridge.ts';
-import { apart, gridMinimum, type Place } from '../geometry/compass.ts';
+import { apart, compass, gridMinimum, type Place } from '../geometry/compass.ts';
 import type { Revolved } from '../geometry/revolve.ts';
 import { along, dot, sub, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
@@ -17,7 +17,10 @@ export interface Clearance {
 const COLUMNS = 13;
 const ROWS = 21;
 const SLACK = 0.35;
-const SHRINK = 1 / 2048;
+const SHRINK = 1 / 1024;
+/** A nearer distance than this is sharply curved about its least place and is polished further, from this step, mm. */
+const CLOSE = 1;
+const FINE_STEP = 6e-4;
 
 /**
  * Least signed distance in the half-planes of the axis between a body about it and the wall sheet of a side, the sheet from the crest margin
@@ -104,8 +107,10 @@ export function bodyToSheet(
 
   const frame = gridFrame(at, side, margin, window ? at.tP : at.tA - at.shape.implantedLength / 3 - 1.5);
   if (!frame) return null;
-  const best = gridMinimum(value, COLUMNS, ROWS, frame.column, frame.row, SLACK, SHRINK);
-  if (!best || best.value === Infinity) return null;
+  const rough = gridMinimum(value, COLUMNS, ROWS, frame.column, frame.row, SLACK, SHRINK);
+  if (!rough || rough.value === Infinity) return null;
+  const near = rough.value >= 0 && rough.value < CLOSE;
+  const best = near ? compass(value, rough, FINE_STEP, FINE_STEP, 1 / 512) : rough;
   least = Infinity;
   const dist = value(best.x, best.y);
   const across: Vec3 = [
