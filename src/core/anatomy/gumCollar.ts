@@ -8,7 +8,7 @@ const MARGIN_ABOVE_CEJ = 1;
 /** Most that a papilla between two teeth rises above their margins, and how far apical of the contact it ends, mm (assumed). */
 const PAPILLA = 4.5;
 const UNDER_CONTACT = 0.6;
-/** Over how many mm the papilla beside the gap falls to the level of the healed crest. */
+/** Over how many mm the papilla beside the gap falls to the level of the healed crest: there before the site's own place. */
 const FALL = 2.6;
 
 /** What the gum does at one arch place. */
@@ -107,9 +107,10 @@ export function collarOf(anatomy: Anatomy): Collar {
   const of = (tooth: PlacedTooth): Share => shares.find((s) => s.tooth === tooth) ?? shares[0];
   const distal = of(teeth.distal).high;
   const mesial = of(teeth.mesial).low;
+  const fallOf = (p: Papilla): number => Math.min(FALL, Math.max(0.5, 0.9 * Math.abs(p.q)));
   const overGap = (q: number): CollarPlace => {
-    const low = 1 - smoothstep(q - distal.q, 0, FALL);
-    const high = 1 - smoothstep(mesial.q - q, 0, FALL);
+    const low = 1 - smoothstep(q - distal.q, 0, fallOf(distal));
+    const high = 1 - smoothstep(mesial.q - q, 0, fallOf(mesial));
     const crest = ridge.crest(q) + site.gum.crest;
     const own = site.crown.tilt.faciopalatal;
     return {

@@ -9,7 +9,7 @@ import { addHole, type Hole, holeOf } from './socketHole.ts';
 export const RIDGE_BEYOND = 6;
 
 export interface RidgeMeshOptions {
-  /** Density: 1 the full mesh (about 25,000 triangles, within 0.01 mm of the surface), 0.5 half as many rows and columns. */
+  /** Density: 1 the full mesh (about 20,000 triangles, within 0.01 mm of the surface), 0.5 half as many rows and columns. */
   readonly density?: number;
   /** Stretch of the arch, mm; default to {@link RIDGE_BEYOND} past both neighbours' stations. */
   readonly from?: number;
@@ -29,7 +29,7 @@ export interface RidgeMesh {
 export function rowsAlong(from: number, to: number, step: number): number[] {
   const side = (end: number): number[] => {
     const out: number[] = [];
-    for (let q = 0; q < end - step / 2; q += q < 7 ? step : 2 * step) if (q > 0) out.push(q);
+    for (let q = 0; q < end - step / 2; q += q < 5 ? step : 1.25 * step) if (q > 0) out.push(q);
     out.push(end);
     return out;
   };
@@ -45,7 +45,7 @@ export function columnsDown(end: number, crest: number, side: number): number[] 
     const k = i + 1;
     if (k <= crest) return (turn * k) / crest;
     const w = (k - crest) / side;
-    return turn + (end - turn) * (0.6 * w + 0.4 * w * w);
+    return turn + (end - turn) * (0.45 * w + 0.55 * w * w);
   });
 }
 
@@ -60,8 +60,8 @@ export function ridgeMesh(anatomy: Anatomy, options: RidgeMeshOptions = {}): Rid
   const from = options.from ?? teeth.distal.station - RIDGE_BEYOND;
   const to = options.to ?? teeth.mesial.station + RIDGE_BEYOND;
   const rows = rowsAlong(from, to, 0.4 / density);
-  const crest = Math.round(12 * density);
-  const side = Math.round(56 * density);
+  const crest = Math.round(20 * density);
+  const side = Math.round(72 * density);
   const mid = crest + side;
   const params = rows.map((q) => {
     const palatal = columnsDown(shell.end(q, -1), crest, side).map((v) => -v);

@@ -1,4 +1,5 @@
 import type { Vec3 } from '../geometry/vec.ts';
+import { fromArch } from './arch.ts';
 import type { Ridge, SideSign } from './ridge.ts';
 
 /** How far a shell lies outside the ridge (−: inside), mm. */
@@ -9,20 +10,27 @@ export interface ShellOffsets {
   readonly crest: number;
 }
 
+/** The shell is trimmed where it comes within this share of the arch's radius of the arch's centre, toward which rows run together. */
+const TRIM = 0.28;
+
 const NONE: ShellOffsets = { facial: 0, palatal: 0, crest: 0 };
 
 /**
  * The ridge's surface (rules S2, S5) or one at a distance across the ridge's own axis from it, as a sheet over two parameters: `q`
  * along the arch and `v` across it, signed by the side: up to π/2 over the rounded crest, beyond that mm down the side. Site frame.
+ * A palatal side that leans so far that it nears the arch's centre is trimmed by an upright face there, as a cast is.
  */
 export class RidgeShell {
   private readonly rho: number;
+  /** No point lies further palatally of the arch than this (`e`), mm. */
+  readonly trimmed: number;
 
   constructor(
     readonly ridge: Ridge,
     readonly offsets: ShellOffsets = NONE,
   ) {
     this.rho = ridge.rho;
+    this.trimmed = ridge.arch.radius === Infinity ? -Infinity : -(1 - TRIM) * ridge.arch.radius;
   }
 
   /** Depth below the shell's own crest at `|v|`. */
@@ -41,7 +49,10 @@ export class RidgeShell {
     const side: SideSign = v < 0 ? -1 : 1;
     const d = this.fall(size) - this.offsets.crest;
     const cap = size < Math.PI / 2 ? Math.sin(size) : 1;
-    return this.ridge.sectionPoint(q, side * this.half(side, q, d) * cap, d);
+    const { arch, cos, sin } = this.ridge;
+    const u = side * this.half(side, q, d) * cap;
+    const e = u * cos - d * sin;
+    return fromArch(arch, q, Math.max(e, this.trimmed), -u * sin - d * cos + this.ridge.crest(q));
   }
 
   /** Parameters of a point of the sheet (of any point: of one on the same level beside it). */

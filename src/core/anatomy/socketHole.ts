@@ -1,5 +1,5 @@
 import type { MeshBuilder, Ring } from '../geometry/loft.ts';
-import { along, type Vec3 } from '../geometry/vec.ts';
+import { along, sub, type Vec3 } from '../geometry/vec.ts';
 import type { RidgeShell } from './ridgeShell.ts';
 import type { Socket } from './socket.ts';
 
@@ -34,6 +34,26 @@ function wallPoint(socket: Socket, angle: number, height: number): Vec3 {
   const r = height >= 0 ? 1 : Math.sqrt(Math.max(0, 1 - (height / sl) ** 2));
   const p = along(socket.centre, socket.em, sa * r * Math.cos(angle));
   return along(along(p, socket.ef, sb * r * Math.sin(angle)), socket.a, height);
+}
+
+/** Least bone left between the drawn wall and the sheet, mm: where the void breaks through the side of the ridge, that side stays closed. */
+const SKIN = 0.04;
+
+/** As {@link wallPoint}, drawn in toward the socket's axis where it would come through the sheet. */
+function wallInside(socket: Socket, shell: RidgeShell, angle: number, height: number): Vec3 {
+  const p = wallPoint(socket, angle, height);
+  if (shell.solid(p) <= -SKIN) return p;
+  const core = along(socket.centre, socket.a, height);
+  if (shell.solid(core) > -SKIN) return core;
+  const toward = (w: number): Vec3 => along(p, sub(core, p), w);
+  let lo = 0;
+  let hi = 1;
+  for (let i = 0; i < 24; i++) {
+    const mid = (lo + hi) / 2;
+    if (shell.solid(toward(mid)) > -SKIN) lo = mid;
+    else hi = mid;
+  }
+  return toward(hi);
 }
 
 /** ≤ 1 within the dehiscence's outline (rule S12), for points facial of the socket's axis; drawn no wider than the socket. */
@@ -192,9 +212,9 @@ export function addHole(
       const straight = Math.max(0, top);
       const bowl = sl * (Math.PI / 2 - start);
       const way = share * (straight + bowl);
-      if (way < straight) return wallPoint(socket, rim[j].angle, top - way);
-      const turn = start + (way - straight) / sl;
-      return wallPoint(socket, rim[j].angle, -sl * Math.sin(turn));
+      const deep = start + (way - straight) / sl;
+      const height = way < straight ? top - way : -sl * Math.sin(deep);
+      return wallInside(socket, shell, rim[j].angle, height);
     });
   const wall = Array.from({ length: count - 1 }, (_, i) => down((i + 1) / count));
   builder.bands([edge, ...between, outer, inner, ...wall]);
