@@ -1,5 +1,5 @@
 import { golden } from '../geometry/golden.ts';
-import { type Interval, intersect } from '../geometry/interval.ts';
+import { hull, type Interval, intersect } from '../geometry/interval.ts';
 import { along, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
 
@@ -36,6 +36,8 @@ interface Strip {
   readonly azimuth: number;
   readonly width: number;
   readonly parts: readonly Bare[];
+  /** Stations outside which it is known to lie in the ridge; null: all of it does. */
+  readonly doubt: readonly [number, number] | null;
 }
 
 /** Cost: some hundreds of evaluations where the threads are well inside, some thousands where they are not. */
@@ -78,11 +80,13 @@ function coarseStrips(at: Placement, top: number, end: number): Strip[] {
   const voids = hasVoids(at);
   const fill = (first: number, count: number, from: number, to: number): void => {
     const middle = (first + count / 2) * width;
-    const range = voids ? [from, to] : doubtful(at, middle, from, to, (count / 2) * width);
-    if (!range) {
-      for (let i = 0; i < count; i++) strips.push({ azimuth: (first + i + 0.5) * width, width, parts: [] });
-    } else if (count === 1) {
-      strips.push({ azimuth: middle, width, parts: bareParts(at, middle, range[0], range[1]) });
+    const range = doubtful(at, middle, from, to, (count / 2) * width);
+    if (!range || count === 1) {
+      for (let i = 0; i < count; i++) {
+        const azimuth = (first + i + 0.5) * width;
+        const parts = range || voids ? bareParts(at, azimuth, top, end, range) : [];
+        strips.push({ azimuth, width, parts, doubt: range });
+      }
     } else {
       fill(first, count / 2, range[0], range[1]);
       fill(first + count / 2, count / 2, range[0], range[1]);
@@ -103,9 +107,10 @@ function refined(at: Placement, strips: readonly Strip[], top: number, end: numb
       return;
     }
     const width = strip.width / FINER;
+    const doubt = hull(hull(before.doubt, strip.doubt), after.doubt);
     for (let k = 0; k < FINER; k++) {
       const azimuth = strip.azimuth + (k + 0.5 - FINER / 2) * width;
-      out.push({ azimuth, width, parts: bareParts(at, azimuth, top, end) });
+      out.push({ azimuth, width, doubt, parts: bareParts(at, azimuth, top, end, doubt) });
     }
   });
   return out;
@@ -124,8 +129,8 @@ function worstGeneratrix(at: Placement, strip: Strip, top: number, end: number):
   let best = strip;
   golden(
     (azimuth) => {
-      const parts = bareParts(at, azimuth, top, end);
-      if (bareLength(parts) > bareLength(best.parts)) best = { azimuth, width: 0, parts };
+      const parts = bareParts(at, azimuth, top, end, [top, end]);
+      if (bareLength(parts) > bareLength(best.parts)) best = { azimuth, width: 0, parts, doubt: null };
       return -bareLength(parts);
     },
     strip.azimuth - 2 * strip.width,
@@ -185,12 +190,18 @@ function doubtful(
   return lo < hi ? [lo, hi] : null;
 }
 
-/** Stretches of a strip outside bone, coronal first. */
-function bareParts(at: Placement, azimuth: number, from: number, to: number): Bare[] {
+/** Stretches of a strip outside bone, coronal first. `doubt`: the stations outside which the strip is known to lie in the ridge. */
+function bareParts(
+  at: Placement,
+  azimuth: number,
+  from: number,
+  to: number,
+  doubt: readonly [number, number] | null,
+): Bare[] {
   const cos = Math.cos(azimuth);
   const sin = Math.sin(azimuth);
-  const f = (x: number) => solidAt(at, x, cos, sin);
   const cuts: number[] = [];
+  const f = (x: number) => solidAt(at, x, cos, sin);
   const look = (x0: number, f0: number, x1: number, f1: number): void => {
     const half = (x1 - x0) / 2;
     if (half < FINEST) {
@@ -202,8 +213,9 @@ function bareParts(at: Placement, azimuth: number, from: number, to: number): Ba
     look(x0, f0, x0 + half, value);
     look(x0 + half, value, x1, f1);
   };
-  const fFrom = f(from);
-  look(from, fFrom, to, f(to));
+  const first = doubt ? f(doubt[0]) : -1;
+  if (doubt) look(doubt[0], first, doubt[1], f(doubt[1]));
+  const startsBare = first > 0 && doubt !== null && doubt[0] === from;
   const voids = hasVoids(at) ? voidStations(at, azimuth) : { socket: [], canal: [] };
   const marks = [from, to, ...cuts];
   for (const part of [...voids.socket, ...voids.canal]) {
@@ -218,7 +230,7 @@ function bareParts(at: Placement, azimuth: number, from: number, to: number): Ba
     if (b - a < 1e-12) continue;
     const mid = (a + b) / 2;
     const crossed = cuts.filter((c) => c < mid).length % 2 === 1;
-    const outside = crossed !== fFrom > 0;
+    const outside = crossed !== startsBare;
     const kind = holds(voids.socket, mid)
       ? 'socket'
       : holds(voids.canal, mid)

@@ -7,6 +7,8 @@ import type { Placement } from './placement.ts';
 const REACH = 30;
 /** Least step of the march that finds the first crossing where the line may cross more than once, mm. */
 const STEP = 0.2;
+/** So far outside the sheet a line that goes on outward never comes back, mm. */
+const LOST = 6;
 /** Bound of the sheet function's slope along a ray below the crest's rounding that the strides rest on. */
 const STEEPEST = 2.5;
 const EXACT = 1e-8;
@@ -199,7 +201,8 @@ export class WallRay {
       const f = this.sheet(r + way * next);
       const d = this.ridge.d;
       if (this.straddles(r + way * gone, f0, dPrev, r + way * next, f, d)) return true;
-      if (d < -2 && d < dPrev) return false;
+      // Far outside and going away, or high above the crest and rising: there is nothing more to meet.
+      if ((d < -2 && d < dPrev) || (f > LOST && f > f0)) return false;
       gone = next;
       f0 = f;
       dPrev = d;
