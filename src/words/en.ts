@@ -1,4 +1,5 @@
 import { aboutWords } from './about.en.ts';
+import { adviceWords } from './advice.en.ts';
 import { cliWords } from './cli.en.ts';
 import { faultWords } from './faults.en.ts';
 import { panelWords } from './panels.en.ts';
@@ -61,6 +62,7 @@ export const en = {
   'field.outOfRange': '{text} is outside {least} to {most}. The value stays {kept}.',
 
   ...panelWords,
+  ...adviceWords,
   ...readingWords,
   ...aboutWords,
   ...siteWords,
