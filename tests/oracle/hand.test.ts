@@ -7,9 +7,9 @@ import type { SocketState } from '../../src/core/anatomy/site.ts';
 import type { ReadingId } from '../../src/core/measure/reading.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
 import { Ground } from './model.ts';
-import { monotoneCubic, RAD, size, step, tan } from './numbers.ts';
+import { monotoneCubic, RAD, seeded, size, step, tan } from './numbers.ts';
 import { Root } from './obstacles.ts';
-import { randomSite, seeded, slabPlan } from './plans.ts';
+import { randomSite, slabPlan } from './plans.ts';
 import { type Answers, groundOf, oracleProfile, oracleReadings, placedOf } from './readings.ts';
 
 const answered = new WeakMap<Plan, Answers>();

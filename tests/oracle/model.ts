@@ -6,6 +6,7 @@ import type { Neighbour, Site, SocketState, ToothNumbers } from '../../src/core/
 import type { Pose, Tilt } from '../../src/core/geometry/pose.ts';
 import type { ImplantShape } from '../../src/core/implant/shape.ts';
 import {
+  across,
   change,
   cos,
   cube,
@@ -303,13 +304,14 @@ export class Ground {
 
   // ------------------------------------------------ S11–S14: voids and bone
 
-  private socketAt(state: SocketState, axis: Axis, facialShift: number, p: V): boolean {
+  /** The socket's own equation: at most 0 inside. */
+  private socketEquation(state: SocketState, axis: Axis, facialShift: number, p: V): number {
     const v = minus(p, [0, facialShift, 0]);
     const x = inner(v, axis.em) / (state.width / 2);
     const y = inner(v, axis.ef) / (state.breadth / 2);
     const below = -inner(v, axis.a) - state.parallel;
     const z = below > 0 ? below / (state.depth - state.parallel) : 0;
-    return x * x + y * y + z * z <= 1;
+    return x * x + y * y + z * z - 1;
   }
 
   /** The socket is pushed facially until the wall at `wall.level` has its thickness (S11). */
@@ -319,7 +321,11 @@ export class Ground {
     const sheet = this.halfWidth('facial', 0, level) * this.cap(level);
     // Shift 0, then slide along `u`: the void's last point on the line `d = level` of the section m = 0.
     const onLine = (u: number, shift: number): boolean =>
-      this.socketAt(state, axis, shift, [0, u * this.co - level * this.si, -u * this.si - level * this.co]);
+      this.socketEquation(state, axis, shift, [
+        0,
+        u * this.co - level * this.si,
+        -u * this.si - level * this.co,
+      ]) <= 0;
     const last = (shift: number): number => {
       let from = Number.NaN;
       for (let u = 25; u > -25; u -= 0.02) {
@@ -342,9 +348,13 @@ export class Ground {
     return { state, axis, facialShift: shift };
   }
 
-  inSocket(p: V): boolean {
+  socketLevel(p: V): number {
     const s = this.socket;
-    return s !== null && this.socketAt(s.state, s.axis, s.facialShift, p);
+    return s === null ? Infinity : this.socketEquation(s.state, s.axis, s.facialShift, p);
+  }
+
+  inSocket(p: V): boolean {
+    return this.socketLevel(p) <= 0;
   }
 
   inDehiscence(p: V): boolean {
@@ -465,7 +475,7 @@ export class Placed {
     const v = minus(p, this.entry);
     const x = inner(v, this.axis.ef);
     const y = inner(v, this.axis.em);
-    return [-inner(v, this.axis.a), Math.hypot(x, y), Math.atan2(y, x)];
+    return [-inner(v, this.axis.a), across(x, y), Math.atan2(y, x)];
   }
 
   /** Level of the shoulder's rim on an azimuth (S15). */

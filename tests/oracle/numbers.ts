@@ -11,7 +11,9 @@ export const inner = (p: V, q: V): number => p[0] * q[0] + p[1] * q[1] + p[2] * 
 export const plus = (p: V, q: V, k = 1): V => [p[0] + k * q[0], p[1] + k * q[1], p[2] + k * q[2]];
 export const minus = (p: V, q: V): V => [p[0] - q[0], p[1] - q[1], p[2] - q[2]];
 export const times = (p: V, k: number): V => [p[0] * k, p[1] * k, p[2] * k];
-export const size = (p: V): number => Math.hypot(p[0], p[1], p[2]);
+export const size = (p: V): number => Math.sqrt(p[0] * p[0] + p[1] * p[1] + p[2] * p[2]);
+/** Plain: `Math.hypot` guards against overflow and is several times slower. */
+export const across = (x: number, y: number): number => Math.sqrt(x * x + y * y);
 export const direction = (p: V): V => times(p, 1 / size(p));
 export const between = (x: number, lo: number, hi: number): number => Math.min(hi, Math.max(lo, x));
 
@@ -157,7 +159,7 @@ export function least(a: number, b: number, h: number, slack: number, f: (x: num
 
 const SECTION = (Math.sqrt(5) - 1) / 2;
 
-/** Golden section on `[a, b]` down to 2e-5. */
+/** Golden section on `[a, b]` down to 1e-4. */
 export function golden(a: number, b: number, f: (x: number) => number): Least {
   let lo = a;
   let hi = b;
@@ -165,7 +167,7 @@ export function golden(a: number, b: number, f: (x: number) => number): Least {
   let y = lo + SECTION * (hi - lo);
   let fx = f(x);
   let fy = f(y);
-  while (hi - lo > 2e-5) {
+  while (hi - lo > 1e-4) {
     if (fx <= fy) {
       hi = y;
       y = x;
@@ -184,8 +186,8 @@ export function golden(a: number, b: number, f: (x: number) => number): Least {
 }
 
 /**
- * Least value of `f(x, y)` near a start: a 5 × 5 grid of half-size `hx`, `hy` about the best point so far, shrunk again and
- * again. `f` clamps or refuses (`Infinity`) what lies outside.
+ * Least value of `f(x, y)` near a start: a 5 × 5 grid of half-size `hx`, `hy` about the best point so far, shrunk by a factor
+ * again and again. `f` clamps or refuses (`Infinity`) what lies outside.
  */
 export function shrink(
   x0: number,
@@ -194,6 +196,7 @@ export function shrink(
   hy: number,
   f: (x: number, y: number) => number,
   rounds = 22,
+  by = 0.6,
 ): { x: number; y: number; value: number } {
   let x = x0;
   let y = y0;
@@ -216,8 +219,8 @@ export function shrink(
         }
       }
     }
-    wx *= 0.6;
-    wy *= 0.6;
+    wx *= by;
+    wy *= by;
   }
   return { x, y, value };
 }
@@ -235,5 +238,17 @@ export function toSegment(
   const dy = by - ay;
   const l2 = dx * dx + dy * dy;
   const share = l2 > 0 ? between(((x - ax) * dx + (y - ay) * dy) / l2, 0, 1) : 0;
-  return { distance: Math.hypot(x - ax - share * dx, y - ay - share * dy), share };
+  return { distance: across(x - ax - share * dx, y - ay - share * dy), share };
+}
+
+/** mulberry32: a small seeded generator, uniform on [0, 1). */
+export function seeded(seed: number): () => number {
+  let s = seed >>> 0;
+  return () => {
+    s = (s + 0x6d2b79f5) >>> 0;
+    let x = s;
+    x = Math.imul(x ^ (x >>> 15), x | 1);
+    x ^= x + Math.imul(x ^ (x >>> 7), x | 61);
+    return ((x ^ (x >>> 14)) >>> 0) / 4294967296;
+  };
 }

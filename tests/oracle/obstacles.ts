@@ -1,6 +1,17 @@
 /** The oracle's distances to roots (M9) and to the canal (M10), and what the implant exposes (M11), all by sampling. */
 import type { Canal, Ground, Placed, PlacedTooth } from './model.ts';
-import { between, inner, intervalsWhere, least, minus, plus, size, toSegment, type V } from './numbers.ts';
+import {
+  across,
+  between,
+  inner,
+  intervalsWhere,
+  least,
+  minus,
+  plus,
+  size,
+  toSegment,
+  type V,
+} from './numbers.ts';
 
 export interface Nearest {
   /** Negative: the greatest depth inside. */
@@ -65,18 +76,23 @@ export class Root {
   toSurface(p: V): number {
     const own = this.own(p);
     if (own[2] > 0) return this.sampled(own);
-    const squares = this.semi.map((x) => x * x);
-    const excess = (k: number): number =>
-      own.reduce((sum, x, i) => sum + squares[i]! * (x / (squares[i]! + k)) ** 2, -1);
-    let lo = -Math.min(...squares);
+    const [x, y, z] = own;
+    const [A, B, L] = [this.semi[0] ** 2, this.semi[1] ** 2, this.semi[2] ** 2];
+    const excess = (k: number): number => {
+      const u = x / (A + k);
+      const v = y / (B + k);
+      const w = z / (L + k);
+      return A * u * u + B * v * v + L * w * w - 1;
+    };
+    let lo = -Math.min(A, B, L);
     let hi = size(own) * Math.max(...this.semi);
     if (!(excess(lo + 1e-9) > 0)) return this.sampled(own);
-    for (let i = 0; i < 60; i += 1) {
+    while (hi - lo > 1e-7) {
       const k = (lo + hi) / 2;
       if (excess(k) > 0) lo = k;
       else hi = k;
     }
-    return Math.hypot(...own.map((x, i) => (x * hi) / (squares[i]! + hi)));
+    return size([(x * hi) / (A + hi), (y * hi) / (B + hi), (z * hi) / (L + hi)]);
   }
 
   private sampled([x, y, z]: V): number {
@@ -104,7 +120,7 @@ export function rootDistance(p: Placed, root: Root): Nearest {
     bestW = dip.at;
     return dip.value;
   };
-  const found = least(0, Math.PI / 2, 0.06, 0.3, belt);
+  const found = least(0, Math.PI / 2, 0.06, 0.5, belt);
   belt(found.at);
   const touch = nearestTo(p, root.point(Math.cos(found.at), bestW));
   if (found.value > 0.1) return { distance: found.value, level: touch.level };
@@ -138,10 +154,10 @@ export function rootAtShoulder(p: Placed, root: Root): number {
   const r = p.shape.platformDiameter / 2;
   const toCircle = (v: number, w: number): number => {
     const [t, distance] = p.cylindrical(root.point(Math.cos(v), w));
-    return Math.hypot(t - p.platform, distance - r);
+    return across(t - p.platform, distance - r);
   };
   const belt = (v: number): number => least(0, 2 * Math.PI, 0.3, 0.3, (w) => toCircle(v, w)).value;
-  const near = least(0, Math.PI / 2, 0.06, 0.3, belt).value;
+  const near = least(0, Math.PI / 2, 0.06, 0.5, belt).value;
   if (near > 0.1) return near;
   const inside = least(0, 2 * Math.PI, 0.05, 0.1, (azimuth) =>
     root.signed(p.at(p.platform, r, azimuth)),

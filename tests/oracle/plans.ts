@@ -9,19 +9,9 @@ import type {
 } from '../../src/core/anatomy/site.ts';
 import type { ImplantShape } from '../../src/core/implant/shape.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
-import { tan } from './numbers.ts';
+import { seeded, tan } from './numbers.ts';
 
-/** mulberry32: a small seeded generator, uniform on [0, 1). */
-export function seeded(seed: number): () => number {
-  let s = seed >>> 0;
-  return () => {
-    s = (s + 0x6d2b79f5) >>> 0;
-    let x = s;
-    x = Math.imul(x ^ (x >>> 15), x | 1);
-    x ^= x + Math.imul(x ^ (x >>> 7), x | 61);
-    return ((x ^ (x >>> 14)) >>> 0) / 4294967296;
-  };
-}
+export { seeded };
 
 type Random = () => number;
 const within = (random: Random, lo: number, hi: number): number => lo + (hi - lo) * random();

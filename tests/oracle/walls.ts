@@ -3,10 +3,12 @@ import type { Ground, Placed, Side } from './model.ts';
 import {
   between,
   change,
+  golden,
   intervalsWhere,
   least,
   lengthWhere,
   minus,
+  seeded,
   shrink,
   size,
   toSegment,
@@ -15,7 +17,7 @@ import {
 
 export const COUNT_TOLERANCE = 1e-6;
 /** A ray is sampled this densely; a crossing pair closer together than this is a graze. */
-const RAY_STEP = 0.08;
+const RAY_STEP = 0.1;
 const RAY_REACH = 30;
 
 export interface WallSample {
@@ -55,7 +57,7 @@ export function wallAt(g: Ground, p: Placed, side: Side, t: number, margin: numb
   const depth = Math.min(g.depth(point(r)), g.depth(point(end)));
   const counts = depth >= margin - COUNT_TOLERANCE;
   if (end < r) return { wall: end - r, gap: 0, counts, depth };
-  const ridge = intervalsWhere(r, end, RAY_STEP, (x) => g.inRidge(point(x)));
+  const ridge = intervalsWhere(r, end, 0.25, (x) => g.inRidge(point(x)));
   let wall = 0;
   let gap = 0;
   for (const [a, b] of ridge) {
@@ -99,7 +101,7 @@ export function thinnest(
   margin: number,
 ): { value: number; level: number } | null {
   const [from, to] = levelRange(p, side);
-  const n = Math.ceil((to - from) / 0.1);
+  const n = Math.ceil((to - from) / 0.2);
   const levels = Array.from({ length: n + 1 }, (_, i) => from + ((to - from) * i) / n);
   const sample = (t: number): WallSample => wallAt(g, p, side, t, margin);
   const samples = levels.map(sample);
@@ -124,13 +126,14 @@ export function thinnest(
     for (const t of [edge - 2e-9, edge + 2e-9]) take(t, value(t));
   });
   if (best === Infinity) return null;
-  const near = best + 0.1;
+  // Walls change by less than 2 mm per mm of level, so that no dip between samples starts higher than this.
+  const near = best + 0.4;
   samples.forEach((s, i) => {
     const own = s.counts && s.wall !== null ? s.wall : Infinity;
     const left = samples[i - 1]?.counts ? (samples[i - 1]!.wall ?? Infinity) : Infinity;
     const right = samples[i + 1]?.counts ? (samples[i + 1]!.wall ?? Infinity) : Infinity;
     if (own > near || own > left || own > right) return;
-    const dip = least(levels[Math.max(0, i - 1)]!, levels[Math.min(n, i + 1)]!, 0.05, 0.02, value);
+    const dip = least(levels[Math.max(0, i - 1)]!, levels[Math.min(n, i + 1)]!, 0.05, 0.1, value);
     take(dip.at, dip.value);
   });
   return { value: best, level };
@@ -203,27 +206,62 @@ function separation(g: Ground, p: Placed, part: Part): number {
   return least(part.depth, deepest, 0.3, 0.3, atDepth).value;
 }
 
-/** Distance from a point outside the sheet of a side to that sheet; `bound`: a distance that is certainly enough. */
-export function sheetDistance(g: Ground, side: Side, point: V, bound: number): number {
+/**
+ * Nearest point of the sheet of a side to a point outside it, `bound` being a distance that is certainly enough: a grid over
+ * everything within it, at most 0.3 mm wide, then every dip of the grid that may be the lowest is narrowed.
+ */
+export function sheetDistance(g: Ground, side: Side, point: V, bound: number): { value: number; foot: V } {
   const [q, , d] = g.section(point);
   const f = (x: number, y: number): number => size(minus(point, g.sheetPoint(side, x, Math.max(0, y))));
-  const w = bound * 1.2 + 1e-6;
-  // A first look at nine places, so that a concave kink does not hide the nearer side.
-  let best = { x: q, y: Math.max(0, d), value: f(q, d) };
-  for (const i of [-1, 0, 1]) {
-    for (const j of [-1, -0.5, 0, 0.5, 1]) {
-      const v = f(q + i * w * 0.7, d + j * w);
-      if (v < best.value) best = { x: q + i * w * 0.7, y: Math.max(0, d + j * w), value: v };
+  // Palatally of the arch a millimetre across stands for more along it.
+  const e = g.arch.e(point[0], point[1]);
+  const stretch = g.arch.radius === Infinity ? 1 : g.arch.radius / (g.arch.radius + Math.min(0, e));
+  const wx = bound * 1.1 * stretch + 1e-6;
+  const wy = bound * 1.1 + 1e-6;
+  const n = Math.max(2, Math.ceil(bound / 0.3));
+  const row = 2 * n + 1;
+  const grid: number[] = [];
+  for (let k = 0; k < row * row; k += 1) {
+    grid.push(f(q + wx * (Math.floor(k / row) / n - 1), d + wy * ((k % row) / n - 1)));
+  }
+  const best = { value: Infinity, x: q, y: d };
+  const lowest = Math.min(...grid);
+  // A smooth dip of the grid lies no higher over its own bottom than this.
+  const slack = Math.min(bound, 0.3) * 0.25;
+  for (let i = 0; i < row; i += 1) {
+    for (let j = 0; j < row; j += 1) {
+      const v = grid[i * row + j]!;
+      if (v > lowest + slack) continue;
+      const dip = [-1, 0, 1].every((di) =>
+        [-1, 0, 1].every((dj) => {
+          const [x, y] = [i + di, j + dj];
+          return x < 0 || y < 0 || x >= row || y >= row || grid[x * row + y]! >= v;
+        }),
+      );
+      if (!dip) continue;
+      const found = shrink(
+        q + wx * (i / n - 1),
+        d + wy * (j / n - 1),
+        (1.2 * wx) / n,
+        (1.2 * wy) / n,
+        f,
+        11,
+        0.5,
+      );
+      if (found.value < best.value) Object.assign(best, found);
     }
   }
-  return shrink(best.x, best.y, w, w, f, 18).value;
+  return { value: best.value, foot: g.sheetPoint(side, best.x, Math.max(0, best.y)) };
 }
 
+/** Rows of the first look along the generatrix, and columns per quarter turn. */
 const ROWS = 50;
+const COLUMNS = 24;
 
 /** Greatest distance by which a point of the part stands outside the sheet, 0 if none does (M3). */
 function protrusion(g: Ground, p: Placed, part: Part): number {
   const half = Math.min(part.half, Math.PI);
+  const columns = half >= Math.PI ? 2.5 * COLUMNS : COLUMNS;
   const outside = (azimuth: number, share: number): { across: number; point: V } | null => {
     const x = between(azimuth, -half, half);
     const top = part.top(x);
@@ -232,51 +270,68 @@ function protrusion(g: Ground, p: Placed, part: Part): number {
     const point = p.surface(t, part.centre + x);
     return { across: g.beyond(part.side, point), point };
   };
-  const found: { azimuth: number; share: number; across: number }[] = [];
-  const columns = half >= Math.PI ? 60 : 24;
-  let most = { azimuth: 0, share: 0, across: -Infinity };
+  const found: { i: number; j: number; across: number }[] = [];
+  let most = { i: 0, j: 0, across: -Infinity };
+  const azimuthOf = (i: number): number => -half + (2 * half * i) / columns;
   for (let i = 0; i <= columns; i += 1) {
-    const azimuth = -half + (2 * half * i) / columns;
     for (let j = 0; j <= ROWS; j += 1) {
-      const across = outside(azimuth, j / ROWS)?.across ?? Number.NaN;
-      if (across > most.across) most = { azimuth, share: j / ROWS, across };
-      if (across > 0) found.push({ azimuth, share: j / ROWS, across });
+      const across = outside(azimuthOf(i), j / ROWS)?.across ?? Number.NaN;
+      if (across > most.across) most = { i, j, across };
+      if (across > 0) found.push({ i, j, across });
     }
   }
-  if (most.across === -Infinity) return 0;
+  if (most.across < -0.1) return 0;
+  let best = { azimuth: azimuthOf(most.i), share: most.j / ROWS, value: 0 };
   if (found.length === 0) {
-    if (most.across < -0.1) return 0;
-    const top = shrink(
-      most.azimuth,
-      most.share,
-      half / columns,
-      1 / ROWS,
-      (x, y) => -(outside(x, y)?.across ?? 0),
-    );
+    const { azimuth, share } = best;
+    const up = (x: number, y: number): number => -(outside(x, y)?.across ?? -1);
+    const top = shrink(azimuth, share, (2 * half) / columns, 1 / ROWS, up);
     if (!(top.value < 0)) return 0;
-    found.push({ azimuth: top.x, share: top.y, across: -top.value });
+    best = { azimuth: top.x, share: top.y, value: 0 };
   }
-  // Across is never less than the distance, so that most candidates are settled without looking for the nearest point.
-  found.sort((x, y) => y.across - x.across);
-  const distance = (azimuth: number, share: number): number => {
+  // No point is further from the sheet than from any sheet point: sideways across the ridge, or a foot found before. Only where
+  // none of these rules it out is the nearest point looked for.
+  const feet: V[] = [];
+  const atMost = (point: V, across: number): number =>
+    feet.reduce((least, foot) => Math.min(least, size(minus(point, foot))), across);
+  const look = (azimuth: number, share: number): number => {
     const at = outside(azimuth, share);
-    return at && at.across > 0 ? sheetDistance(g, part.side, at.point, at.across) : 0;
+    if (!at || !(at.across > 0)) return 0;
+    const bound = atMost(at.point, at.across);
+    if (bound <= best.value) return bound;
+    const { value, foot } = sheetDistance(g, part.side, at.point, at.across);
+    feet.push(foot);
+    if (value > best.value) best = { azimuth, share, value };
+    return value;
   };
-  let best = { azimuth: 0, share: 0, value: 0 };
+  found.sort((x, y) => y.across - x.across);
+  for (const c of found) look(azimuthOf(c.i), c.j / ROWS);
+  // From every hill that may still be the highest, upward. The distance has ridges, where two places of the sheet are equally
+  // near, that run across any grid: so the steps are random ones, about the best point so far, ever shorter.
+  const hills: { i: number; j: number }[] = [];
   for (const c of found) {
-    if (c.across <= best.value) break;
-    const value = distance(c.azimuth, c.share);
-    if (value > best.value) best = { azimuth: c.azimuth, share: c.share, value };
+    if (hills.some((h) => Math.abs(h.i - c.i) <= 3 && Math.abs(h.j - c.j) <= 3)) continue;
+    const at = outside(azimuthOf(c.i), c.j / ROWS);
+    if (at && atMost(at.point, c.across) > best.value - 0.2 && hills.length < 8) hills.push(c);
   }
-  const refined = shrink(
-    best.azimuth,
-    best.share,
-    (2 * half) / columns,
-    2 / ROWS,
-    (x, y) => -distance(x, y),
-    10,
-  );
-  return Math.max(best.value, -refined.value);
+  const random = seeded(1);
+  const climb = (azimuth: number, share: number, rounds: number, steps: number): void => {
+    const here = { azimuth, share, value: look(azimuth, share) };
+    let w = 2;
+    for (let round = 0; round < rounds; round += 1) {
+      for (let k = 0; k < steps; k += 1) {
+        const x = here.azimuth + (w * (2 * random() - 1) * 2 * half) / columns;
+        const y = here.share + (w * (2 * random() - 1)) / ROWS;
+        const value = look(x, y);
+        if (value > here.value)
+          Object.assign(here, { azimuth: between(x, -half, half), share: between(y, 0, 1), value });
+      }
+      w *= 0.7;
+    }
+  };
+  for (const h of hills) climb(azimuthOf(h.i), h.j / ROWS, 10, 20);
+  climb(best.azimuth, best.share, 26, 40);
+  return best.value;
 }
 
 /** Topmost level from which the generatrix counts down to the apical rim; NaN where the apical rim itself does not. */
@@ -326,25 +381,42 @@ export function trueWall(g: Ground, p: Placed, side: Side, margin: number): True
   return value === Infinity ? { kind: 'nothing-counts' } : { kind: 'value', value };
 }
 
-/** Whether a ray across the axis, anywhere in the window and with both ends counting, meets the socket's void or the dehiscence (M3). */
+/** Whether a counting ray of the window meets the socket's void or the dehiscence before the sheet (M3). */
 function voidBetween(g: Ground, p: Placed, part: Part, margin: number): boolean {
   if (!g.socket) return false;
-  for (let i = -12; i <= 12; i += 1) {
-    const x = (part.half * i) / 12;
+  /** Least value of the socket's own equation on the ray, at most 0 where it meets a void; Infinity where it does not count. */
+  const nearest = (x: number, t: number): number => {
+    const point = (distance: number): V => p.at(t, distance, part.centre + x);
+    const inside = (distance: number): boolean => g.beyond(part.side, point(distance)) <= 0;
+    const r = p.radius(t);
+    if (!inside(r)) return Infinity;
+    let end = r;
+    while (end < 16 && inside(end + 0.2)) end += 0.2;
+    end = change(end, end + 0.2, inside);
+    if (g.depth(point(r)) < margin || g.depth(point(end)) < margin) return Infinity;
+    for (let distance = r; distance < end; distance += 0.1) if (g.inDehiscence(point(distance))) return 0;
+    return golden(r, end, (distance) => g.socketLevel(point(distance))).value;
+  };
+  let best = { x: 0, t: 0, value: Infinity };
+  const columns = 12;
+  for (let i = -columns; i <= columns; i += 1) {
+    const x = (part.half * i) / columns;
     const top = part.top(x);
     if (Number.isNaN(top)) continue;
-    for (let t = top; t <= p.apex; t += 0.2) {
-      let met = false;
-      let distance = p.radius(t);
-      for (; distance < 15; distance += 0.1) {
-        const point = p.at(t, distance, part.centre + x);
-        if (!(g.beyond(part.side, point) <= 0)) break;
-        met ||= g.inSocket(point) || g.inDehiscence(point);
-      }
-      if (met && g.depth(p.at(t, distance, part.centre + x)) >= margin) return true;
+    for (let j = 0; j <= 40; j += 1) {
+      const t = top + ((p.apex - top) * j) / 40;
+      const value = nearest(x, t);
+      if (value <= 0) return true;
+      if (value < best.value) best = { x, t, value };
     }
   }
-  return false;
+  if (best.value > 0.3) return false;
+  const clamped = (x: number, t: number): number => {
+    const azimuth = between(x, -part.half, part.half);
+    const top = part.top(azimuth);
+    return Number.isNaN(top) ? Infinity : nearest(azimuth, between(t, top, p.apex));
+  };
+  return shrink(best.x, best.t, part.half / columns, 0.3, clamped).value <= 0;
 }
 
 /** Apical third against the facial sheet, all round the axis (M10). */
