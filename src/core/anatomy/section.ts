@@ -3,8 +3,9 @@ import { type Loop, loopArea, onPlane, type Plane, sliceMesh } from '../geometry
 import type { Anatomy } from './anatomy.ts';
 import { canalMesh } from './canalMesh.ts';
 import { gumMesh } from './gumMesh.ts';
-import { ridgeMesh } from './ridgeMesh.ts';
+import { RIDGE_BEYOND, type RidgeMesh, ridgeMesh } from './ridgeMesh.ts';
 import { RidgeShell } from './ridgeShell.ts';
+import type { PlacedTooth } from './teeth.ts';
 import { placedToothMeshes, plannedCrownMesh } from './toothMeshes.ts';
 
 /** Everything a plane through the site cuts, as closed loops in the plane's coordinates, mm. */
@@ -28,9 +29,9 @@ export interface SectionOutline {
 
 /** The meshes that are cut; made once per site. Closed, outward, site frame, mm. */
 export interface SectionSolids {
-  readonly bone: TriangleMesh;
+  readonly bone: RidgeMesh;
   readonly marrow: TriangleMesh;
-  readonly gum: TriangleMesh;
+  readonly gum: RidgeMesh;
   readonly teeth: readonly {
     readonly code: number;
     readonly root: TriangleMesh;
@@ -40,20 +41,44 @@ export interface SectionSolids {
   readonly crown: TriangleMesh;
 }
 
+/** Teeth that are drawn: the two beside the gap and one further on each side. */
+export function shownTeeth({ teeth }: Anatomy): PlacedTooth[] {
+  const { mesial, distal, further } = teeth;
+  const beyond = [
+    further.find((t) => t.station > mesial.station),
+    further.find((t) => t.station < distal.station),
+  ];
+  return [mesial, distal, ...beyond.filter((t) => t !== undefined)];
+}
+
+/** The stretch of arch that is drawn: past the outermost drawn teeth, at least {@link RIDGE_BEYOND} past the neighbours. */
+export function shownRange(anatomy: Anatomy): { readonly from: number; readonly to: number } {
+  const ends = shownTeeth(anatomy).flatMap(({ station, numbers }) => {
+    const half = numbers.crownWidth / 2 + 0.4;
+    return [station - half, station + half];
+  });
+  const { mesial, distal } = anatomy.teeth;
+  return {
+    from: Math.min(distal.station - RIDGE_BEYOND, ...ends),
+    to: Math.max(mesial.station + RIDGE_BEYOND, ...ends),
+  };
+}
+
 const kept = new WeakMap<Anatomy, SectionSolids>();
 
 /** Solids of a site for {@link sectionOutline}; kept as long as the anatomy is. Cost of the first call: about 60 ms. */
 export function sectionSolids(anatomy: Anatomy): SectionSolids {
   const known = kept.get(anatomy);
   if (known) return known;
-  const { site, teeth, canal } = anatomy;
+  const { site, canal } = anatomy;
   const { facial, palatal } = site.ridge.cortex;
+  const range = shownRange(anatomy);
   const offsets = { facial: -facial, palatal: -palatal, crest: -(facial + palatal) / 2 };
   const made: SectionSolids = {
-    bone: ridgeMesh(anatomy).mesh,
-    marrow: ridgeMesh(anatomy, { offsets }).mesh,
-    gum: gumMesh(anatomy).mesh,
-    teeth: [teeth.mesial, teeth.distal, ...teeth.further].map((tooth) => ({
+    bone: ridgeMesh(anatomy, range),
+    marrow: ridgeMesh(anatomy, { ...range, offsets }).mesh,
+    gum: gumMesh(anatomy, range),
+    teeth: shownTeeth(anatomy).map((tooth) => ({
       code: tooth.code,
       ...placedToothMeshes(tooth, { columns: 48, rings: 32 }),
     })),
@@ -75,9 +100,9 @@ export function sectionOutline(anatomy: Anatomy, plane: Plane): SectionOutline {
     sliceMesh(mesh, plane).filter((l) => Math.abs(loopArea(l)) > 0.01);
   const shell = new RidgeShell(anatomy.ridge);
   return {
-    bone: cut(solids.bone).map((loop) => settled(shell, plane, loop)),
+    bone: cut(solids.bone.mesh).map((loop) => settled(shell, plane, loop)),
     marrow: cut(solids.marrow),
-    gum: cut(solids.gum),
+    gum: cut(solids.gum.mesh),
     teeth: solids.teeth.map(({ code, root, crown }) => ({ code, root: cut(root), crown: cut(crown) })),
     canal: cut(solids.canal),
     crown: cut(solids.crown),
