@@ -1,52 +1,100 @@
 import { lazy, Suspense, useCallback, useLayoutEffect } from 'react';
+import type { StoredPlan } from '../io/plans.ts';
+import { LayerWords } from '../panels/LayerWords.tsx';
+import { PlansMenu } from '../panels/PlansMenu.tsx';
+import { PoseRail } from '../panels/PoseRail.tsx';
+import { ReadingsTable } from '../panels/ReadingsTable.tsx';
+import { Section } from '../panels/Section.tsx';
+import { Sentence } from '../panels/Sentence.tsx';
+import { WallProfile } from '../panels/WallProfile.tsx';
 import { redoLabel, undoLabel } from '../state/document.ts';
-import type { Stores } from '../state/stores.ts';
+import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
+import { formatNumber } from '../words/format.ts';
 import { say } from '../words/say.ts';
+import { Header } from './Header.tsx';
 import type { DrawnLedger } from './revision.ts';
 import { Shell } from './Shell.tsx';
 import { useHistoryKeys } from './useHistoryKeys.ts';
 
 const Stage = lazy(() => import('../scene/Stage.tsx'));
 
-export interface Titled {
-  readonly title: string;
+export interface AppProps {
+  stores: PlanStores;
+  ledger: DrawnLedger;
+  scenarios: readonly StoredPlan[];
+  sites: readonly StoredPlan[];
 }
 
-export interface AppProps {
-  stores: Stores<Titled>;
+interface LedgerProps {
+  stores: PlanStores;
   ledger: DrawnLedger;
 }
 
-/** The whole page over its stores: which part gets what, and nothing more. */
-export function App({ stores, ledger }: AppProps) {
-  const { document, live } = stores;
-  const revision = useSelected(live, (state) => state.revision);
-  const title = useSelected(document, (state) => state.plan.title);
-  const history = {
-    undoLabel: useSelected(document, undoLabel),
-    redoLabel: useSelected(document, redoLabel),
-    onUndo: document.undo,
-    onRedo: document.redo,
-  };
-  useHistoryKeys(document.undo, document.redo);
+/** The header, redrawn for itself when the history changes. */
+function PlanHeader({ stores, scenarios, sites }: Omit<AppProps, 'ledger'>) {
+  const { document } = stores;
+  return (
+    <Header
+      undoLabel={useSelected(document, undoLabel)}
+      redoLabel={useSelected(document, redoLabel)}
+      onUndo={document.undo}
+      onRedo={document.redo}
+    >
+      <PlansMenu stores={stores} scenarios={scenarios} sites={sites} />
+    </Header>
+  );
+}
 
+/** What the plan on the table is, for the title block. */
+function Scenario({ stores }: { stores: PlanStores }) {
+  const title = useSelected(stores.document, ({ plan }) => plan.title);
+  const tooth = useSelected(stores.document, ({ plan }) => plan.site.tooth);
+  const site = say('title.site', { tooth: formatNumber({ value: tooth, unit: 'count' }) });
+  return <p>{title === '' ? site : title}</p>;
+}
+
+/** Reports that the panels show the newest revision. Stands after them and is committed with them. */
+function PanelsDrawn({ stores, ledger }: LedgerProps) {
+  const revision = useSelected(stores.live, (state) => state.revision);
   useLayoutEffect(() => ledger.drawn('panels', revision), [ledger, revision]);
-  const stageDrawn = useCallback((shown: number) => ledger.drawn('stage', shown), [ledger]);
+  return null;
+}
+
+/** The stage, told of every revision; the rest of the page is not drawn again for it. */
+function StageHost({ stores, ledger }: LedgerProps) {
+  const revision = useSelected(stores.live, (state) => state.revision);
+  const drawn = useCallback((shown: number) => ledger.drawn('stage', shown), [ledger]);
+  const absent = useCallback(() => ledger.absent('stage'), [ledger]);
+  return (
+    <Suspense fallback={<p className="calm">{say('stage.loading')}</p>}>
+      <Stage revision={revision} onDrawn={drawn} onAbsent={absent} />
+    </Suspense>
+  );
+}
+
+/** The whole page over its stores: which part gets what, and nothing more. */
+export function App({ stores, ledger, scenarios, sites }: AppProps) {
+  const { document } = stores;
+  useHistoryKeys(document.undo, document.redo);
   const stageAbsent = useCallback(() => ledger.absent('stage'), [ledger]);
 
   return (
-    <Shell
-      history={history}
-      title={{ scenario: <p>{title}</p> }}
-      onStageFault={stageAbsent}
-      parts={{
-        stage: (
-          <Suspense fallback={<p className="calm">{say('stage.loading')}</p>}>
-            <Stage revision={revision} onDrawn={stageDrawn} onAbsent={stageAbsent} />
-          </Suspense>
-        ),
-      }}
-    />
+    <>
+      <Shell
+        header={<PlanHeader stores={stores} scenarios={scenarios} sites={sites} />}
+        title={{ layers: <LayerWords stores={stores} />, scenario: <Scenario stores={stores} /> }}
+        onStageFault={stageAbsent}
+        parts={{
+          sentence: <Sentence stores={stores} />,
+          rail: <PoseRail stores={stores} />,
+          stage: <StageHost stores={stores} ledger={ledger} />,
+          section: <Section stores={stores} />,
+          profile: <WallProfile stores={stores} />,
+          readings: <ReadingsTable stores={stores} />,
+        }}
+      />
+      <PanelsDrawn stores={stores} ledger={ledger} />
+    </>
   );
 }

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { say } from '../words/say.ts';
 
 export interface HistoryProps {
@@ -6,17 +7,20 @@ export interface HistoryProps {
   redoLabel: string | null;
   onUndo: () => void;
   onRedo: () => void;
+  /** What stands between the places and the history: plans and files. */
+  children?: ReactNode;
 }
 
 const BACK = 'M6 2 2 6l4 4M2 6h8a4 4 0 0 1 0 8H7';
 
-export function Header({ undoLabel, redoLabel, onUndo, onRedo }: HistoryProps) {
+export function Header({ undoLabel, redoLabel, onUndo, onRedo, children }: HistoryProps) {
   return (
     <header className="header">
       <h1 className="wordmark">{say('app.name')}</h1>
       <nav className="places" aria-label={say('place.navigation')}>
         <span aria-current="page">{say('place.place')}</span>
       </nav>
+      {children}
       <div className="history">
         <button type="button" className="quiet" disabled={undoLabel === null} onClick={onUndo}>
           <svg viewBox="0 0 16 16" aria-hidden="true">

@@ -1,7 +1,6 @@
 import type { ReactNode } from 'react';
 import { say } from '../words/say.ts';
 import { Boundary } from './Boundary.tsx';
-import { Header, type HistoryProps } from './Header.tsx';
 import { TitleBlock, type TitleBlockProps } from './TitleBlock.tsx';
 
 /** The parts of the page that come and go with the work, each behind a boundary of its own. */
@@ -15,7 +14,7 @@ export interface Parts {
 }
 
 export interface ShellProps {
-  history: HistoryProps;
+  header: ReactNode;
   title: TitleBlockProps;
   parts: Parts;
   /** The stage has failed and draws nothing until it is tried again. */
@@ -43,11 +42,11 @@ function Panel({ place, name, heading = false, onFault, children }: PanelProps) 
 }
 
 /** The sheet with its places: header, sentence, pose rail, stage, section, wall profile, readings, title block. */
-export function Shell({ history, title, parts, onStageFault }: ShellProps) {
+export function Shell({ header, title, parts, onStageFault }: ShellProps) {
   return (
     <div className="sheet">
-      <Header {...history} />
-      <div className="sentence" role="status" aria-label={say('sentence.label')}>
+      {header}
+      <div className="sentence">
         <Boundary name={say('sentence.label')}>{parts.sentence}</Boundary>
       </div>
       <main className="place">

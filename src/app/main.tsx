@@ -1,3 +1,4 @@
+import { DEMO_PLANS, MEAN_PLANS } from '../io/plans.ts';
 import { createStores } from '../state/stores.ts';
 import { App } from './App.tsx';
 import { mount } from './mount.tsx';
@@ -12,7 +13,9 @@ function ownStorage(): Storage | undefined {
   }
 }
 
-const stores = createStores({ title: '' }, ownStorage());
+/** A new user meets the first scenario. */
+const stores = createStores(DEMO_PLANS[0].plan, ownStorage());
 const ledger = exposeRevision(document.documentElement, stores.live);
 const root = document.getElementById('root');
-if (root) mount(root, <App stores={stores} ledger={ledger} />);
+const plans = { scenarios: DEMO_PLANS, sites: MEAN_PLANS };
+if (root) mount(root, <App stores={stores} ledger={ledger} {...plans} />);

@@ -12,6 +12,8 @@ export interface DimensionProps {
 
 /** Shorter than this (px) the arrows stand outside and point inward (ISO 129-1). */
 const SHORT = 26;
+/** Shorter than this (px) it is a point: no arrows, no ticks. */
+const POINT = 2;
 const ARROW = 7;
 const TICK = 5;
 
@@ -30,18 +32,23 @@ export function Dimension({ from, to, leader = [], lit = false }: DimensionProps
   const u = length > 1e-6 ? { x: (to.x - from.x) / length, y: (to.y - from.y) / length } : { x: 1, y: 0 };
   const across = { x: -u.y, y: u.x };
   const short = length < SHORT;
+  const isPoint = length < POINT;
   const tick = (p: Point) => polyline([at(p, across, -TICK), at(p, across, TICK)]);
-  const start = short ? at(from, u, -ARROW - 4) : from;
-  const end = short ? at(to, u, ARROW + 2) : to;
+  const start = short && !isPoint ? at(from, u, -ARROW - 4) : from;
+  const end = short && !isPoint ? at(to, u, ARROW + 2) : to;
   const line = polyline([start, end, ...leader]);
-  const path = `${line}${tick(from)}${tick(to)}`;
+  const path = isPoint ? line : `${line}${tick(from)}${tick(to)}`;
   const away = { x: -u.x, y: -u.y };
   return (
     <g className={lit ? 'dimension dimension-lit' : 'dimension'}>
       <path className="casing" d={path} />
       <path d={path} />
-      <path className="arrow" d={arrowhead(from, short ? away : u)} />
-      <path className="arrow" d={arrowhead(to, short ? u : away)} />
+      {!isPoint && (
+        <>
+          <path className="arrow" d={arrowhead(from, short ? away : u)} />
+          <path className="arrow" d={arrowhead(to, short ? u : away)} />
+        </>
+      )}
     </g>
   );
 }

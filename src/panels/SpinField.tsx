@@ -20,6 +20,8 @@ export interface SpinFieldProps {
   signed?: boolean;
   /** A new value, inside the range, finished: one per press, per Enter, per leaving the field. */
   onCommit: (value: number) => void;
+  /** The field gets the focus, or loses it. */
+  onFocused?: (focused: boolean) => void;
   /** A held arrow key begins and ends: what is committed between is one gesture. */
   onHold?: (phase: 'begin' | 'end') => void;
 }
@@ -35,7 +37,20 @@ const tidy = (value: number): number => Math.round(value * 1e6) / 1e6 + 0;
  * buttons. Text that is no number, or outside the range, leaves the value alone and says so.
  */
 export function SpinField(props: SpinFieldProps) {
-  const { name, label = name, value, unit, least, most, step, page, signed, onCommit, onHold } = props;
+  const {
+    name,
+    label = name,
+    value,
+    unit,
+    least,
+    most,
+    step,
+    page,
+    signed,
+    onCommit,
+    onFocused,
+    onHold,
+  } = props;
   const id = useId();
   const [draft, setDraft] = useState<string | null>(null);
   const [problem, setProblem] = useState('');
@@ -120,10 +135,14 @@ export function SpinField(props: SpinFieldProps) {
           onChange={(event) => setDraft(event.target.value)}
           onKeyDown={onKeyDown}
           onKeyUp={endHold}
-          onFocus={(event) => event.target.select()}
+          onFocus={(event) => {
+            event.target.select();
+            onFocused?.(true);
+          }}
           onBlur={() => {
             endHold();
             commit();
+            onFocused?.(false);
           }}
         />
         <span aria-hidden="true">{unitSymbol(unit)}</span>

@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { READING_IDS, type ReadingId } from '../core/measure/reading.ts';
 import type { Pivot } from '../core/plan/edits.ts';
 
-export const VIEWS = ['mesial', 'facial', 'incisal', 'axis'] as const;
+export const VIEWS = ['mesial', 'facial', 'palatal', 'incisal', 'axis'] as const;
 export const LAYERS = ['gum', 'teeth', 'lines', 'crown'] as const;
 /** The bone is never hidden: cut along the implant's axis, whole, or whole and translucent. */
 export const BONES = ['cut', 'whole', 'translucent'] as const;

@@ -1,3 +1,4 @@
+import type { Plan } from '../core/plan/plan.ts';
 import { createDocumentStore, type DocumentStore } from './document.ts';
 import { createLiveStore, type LiveStore } from './live.ts';
 import { createSessionStore, type Keep, type SessionStore } from './session.ts';
@@ -8,6 +9,9 @@ export interface Stores<P> {
   session: SessionStore;
   live: LiveStore;
 }
+
+/** The stores of the page. */
+export type PlanStores = Stores<Plan>;
 
 export function createStores<P>(initial: P, keep?: Keep): Stores<P> {
   const document = createDocumentStore(initial);

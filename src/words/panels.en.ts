@@ -130,7 +130,6 @@ export const panelWords = {
   'layer.lines': 'lines',
   'layer.crown': 'crown',
   'layer.bone': 'How the bone is drawn',
-  'layer.light': 'light drawing',
 
   'title.scaleMore': 'section and profile share one depth scale',
   'title.sheetNumber': '{sheet} / {sheets}',

@@ -20,8 +20,7 @@ export function Broken({ part }: { part: string }) {
   document.documentElement.addEventListener('mend', () => {
     mended = true;
   });
-  const history = { undoLabel: null, redoLabel: null, onUndo: () => {}, onRedo: () => {} };
   const parts: Parts = {};
   for (const place of PLACES) parts[place] = <Part place={place} broken={place === part} />;
-  return <Shell history={history} title={{}} parts={parts} />;
+  return <Shell header={null} title={{}} parts={parts} />;
 }

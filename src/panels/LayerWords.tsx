@@ -1,0 +1,50 @@
+import { memo } from 'react';
+import { BONES, LAYERS } from '../state/session.ts';
+import type { PlanStores } from '../state/stores.ts';
+import { useSelected } from '../state/useSelected.ts';
+import { say } from '../words/say.ts';
+import './layers.css';
+
+interface WordProps {
+  word: string;
+  pressed: boolean;
+  onPress: () => void;
+}
+
+function Word({ word, pressed, onPress }: WordProps) {
+  return (
+    <button type="button" className="layer" aria-pressed={pressed} onClick={onPress}>
+      {word}
+    </button>
+  );
+}
+
+/** What the stage shows, as words in the title block: the bone in one of three ways, the rest on or off. */
+export const LayerWords = memo(function LayerWords({ stores }: { stores: PlanStores }) {
+  const { session } = stores;
+  const bone = useSelected(session, (state) => state.bone);
+  const layers = useSelected(session, (state) => state.layers);
+  return (
+    <div className="layers">
+      {/* biome-ignore lint/a11y/useSemanticElements: three words in a line, no form */}
+      <span className="layers-bone" role="group" aria-label={say('layer.bone')}>
+        {BONES.map((one) => (
+          <Word
+            key={one}
+            word={say(`layer.bone.${one}`)}
+            pressed={bone === one}
+            onPress={() => session.set({ bone: one })}
+          />
+        ))}
+      </span>
+      {LAYERS.map((layer) => (
+        <Word
+          key={layer}
+          word={say(`layer.${layer}`)}
+          pressed={layers[layer]}
+          onPress={() => session.toggleLayer(layer)}
+        />
+      ))}
+    </div>
+  );
+});

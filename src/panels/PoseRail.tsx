@@ -1,0 +1,173 @@
+import { memo, type ReactNode, useId } from 'react';
+import { IMPLANT_LIBRARY, libraryShape } from '../core/implant/library.ts';
+import type { Fixing } from '../core/measure/limit.ts';
+import { type Pivot, useShape as withShape } from '../core/plan/edits.ts';
+import { PIVOTS } from '../state/session.ts';
+import type { PlanStores } from '../state/stores.ts';
+import { usePlan } from '../state/usePlan.ts';
+import { useSelected } from '../state/useSelected.ts';
+import { presentShape } from '../words/presentShape.ts';
+import { say } from '../words/say.ts';
+import { FreedomField } from './FreedomField.tsx';
+import { ADVANCE, SHIFT_F, SHIFT_M, TILT_FP, TILT_MD, TURN } from './freedoms.ts';
+import './rail.css';
+
+const FIXINGS = ['cemented', 'screw-gum', 'screw-bone'] as const satisfies readonly Fixing[];
+const OWN = 'own';
+
+interface GroupProps {
+  heading: string;
+  note: ReactNode;
+  children: ReactNode;
+}
+
+function Group({ heading, note, children }: GroupProps) {
+  const id = useId();
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset's legend cannot share a line with the note
+    <div className="rail-group" role="group" aria-labelledby={id}>
+      <div className="rail-heading">
+        <h3 id={id}>{heading}</h3>
+        <span className="caption">{note}</span>
+      </div>
+      {children}
+    </div>
+  );
+}
+
+const lettered = (letter: string, word: string): ReactNode => (
+  <>
+    <i className="letter" aria-hidden="true">
+      {letter}
+    </i>
+    {word}
+  </>
+);
+
+function ShapeSelects({ stores }: { stores: PlanStores }) {
+  const { document } = stores;
+  const { implant, fixing } = usePlan(stores);
+  const shapeId = useId();
+  const fixingId = useId();
+  const listed = libraryShape(implant.name);
+  const own = listed === undefined || JSON.stringify(listed) !== JSON.stringify(implant);
+
+  const chooseShape = (name: string) => {
+    const shape = libraryShape(name);
+    if (shape)
+      document.edit(say('edit.shape', { shape: presentShape(shape) }), (plan) => withShape(plan, shape));
+  };
+  const chooseFixing = (value: string) => {
+    const next = FIXINGS.find((one) => one === value);
+    if (!next) return;
+    document.edit(say('edit.fixing', { fixing: say(`fixing.${next}`) }), (plan) => ({
+      ...plan,
+      fixing: next,
+    }));
+  };
+
+  return (
+    <div className="rail-group rail-shape">
+      <label className="caption" htmlFor={shapeId}>
+        {say('rail.shape')}
+      </label>
+      <select
+        id={shapeId}
+        value={own ? OWN : implant.name}
+        onChange={(event) => chooseShape(event.target.value)}
+      >
+        {own && <option value={OWN}>{say('rail.ownShape', { shape: presentShape(implant) })}</option>}
+        {IMPLANT_LIBRARY.map((shape) => (
+          <option key={shape.name} value={shape.name}>
+            {presentShape(shape)}
+          </option>
+        ))}
+      </select>
+      <label className="caption" htmlFor={fixingId}>
+        {say('rail.fixing')}
+      </label>
+      <select id={fixingId} value={fixing} onChange={(event) => chooseFixing(event.target.value)}>
+        {FIXINGS.map((one) => (
+          <option key={one} value={one}>
+            {say(`fixing.${one}`)}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+function PivotSelect({ stores }: { stores: PlanStores }) {
+  const { session } = stores;
+  const pivot = useSelected(session, (state) => state.pivot);
+  const choose = (value: string) => {
+    const next = PIVOTS.find((one) => one === value);
+    if (next) session.set({ pivot: next satisfies Pivot });
+  };
+  return (
+    <>
+      {say('rail.about')}{' '}
+      <select
+        className="rail-pivot"
+        aria-label={say('rail.pivot')}
+        value={pivot}
+        onChange={(event) => choose(event.target.value)}
+      >
+        {PIVOTS.map((one) => (
+          <option key={one} value={one}>
+            {say(`pivot.${one}`)}
+          </option>
+        ))}
+      </select>
+    </>
+  );
+}
+
+/** Shape, fixing and the six degrees of freedom of the pose, each as a field. */
+export const PoseRail = memo(function PoseRail({ stores }: { stores: PlanStores }) {
+  return (
+    <div className="rail">
+      <ShapeSelects stores={stores} />
+      <Group heading={say('rail.shift')} note={say('rail.shiftNote')}>
+        <FreedomField
+          stores={stores}
+          freedom={SHIFT_M}
+          name={say('rail.shiftMName')}
+          label={lettered(say('rail.m'), say('rail.shiftM'))}
+        />
+        <FreedomField
+          stores={stores}
+          freedom={SHIFT_F}
+          name={say('rail.shiftFName')}
+          label={lettered(say('rail.f'), say('rail.shiftF'))}
+        />
+      </Group>
+      <Group heading={say('rail.tilt')} note={<PivotSelect stores={stores} />}>
+        <FreedomField
+          stores={stores}
+          freedom={TILT_FP}
+          name={say('rail.tiltFpName')}
+          label={say('rail.tiltFp')}
+        />
+        <FreedomField
+          stores={stores}
+          freedom={TILT_MD}
+          name={say('rail.tiltMdName')}
+          label={say('rail.tiltMd')}
+        />
+      </Group>
+      <Group heading={say('rail.advance')} note={say('rail.advanceNote')}>
+        <FreedomField
+          stores={stores}
+          freedom={ADVANCE}
+          name={say('rail.shoulderName')}
+          label={say('rail.shoulder')}
+        />
+      </Group>
+      <Group heading={say('rail.turn')} note={say('rail.turnNote')}>
+        <FreedomField stores={stores} freedom={TURN} name={say('rail.markName')} label={say('rail.mark')} />
+      </Group>
+      <p className="rail-hint">{say('rail.hint')}</p>
+    </div>
+  );
+});

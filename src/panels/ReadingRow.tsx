@@ -1,0 +1,104 @@
+import { type KeyboardEvent, memo } from 'react';
+import type { ReadingId } from '../core/measure/reading.ts';
+import { type Mark, StatusGlyph } from '../marks/StatusGlyph.tsx';
+import { say } from '../words/say.ts';
+
+/** What a row does; the same functions for as long as the table lives. */
+export interface RowActs {
+  readonly light: (id: ReadingId | null) => void;
+  readonly press: (id: ReadingId) => void;
+  readonly step: (event: KeyboardEvent<HTMLElement>) => void;
+}
+
+/** A row's texts, one by one: a row whose texts have not changed is not drawn again. */
+export interface ReadingRowProps {
+  readonly id: ReadingId;
+  readonly label: string;
+  readonly level: string;
+  readonly number: string;
+  readonly unit: string;
+  readonly limit: string;
+  readonly strength: string;
+  readonly source: string;
+  readonly known: string;
+  readonly status: string;
+  readonly mark: Mark;
+  readonly reason: string;
+  readonly lit: boolean;
+  readonly open: boolean;
+  /** The one row of the table that the Tab key reaches. */
+  readonly stop: boolean;
+  readonly acts: RowActs;
+}
+
+function Explanation(props: ReadingRowProps) {
+  const { id, limit, strength, source, known, mark, reason } = props;
+  return (
+    <tr className="explanation" id={`explain-${id}`}>
+      <td className="explained" />
+      <td className="explained" colSpan={4}>
+        <p>{say(`about.${id}`)}</p>
+        <dl>
+          {mark === 'none' && reason !== '' && (
+            <>
+              <dt>{say('readings.why')}</dt>
+              <dd>{reason}</dd>
+            </>
+          )}
+          <dt>{say('readings.limitLine')}</dt>
+          <dd>{limit === '' ? say('readings.noLimit') : say('readings.limitIs', { limit, strength })}</dd>
+          {source !== '' && (
+            <>
+              <dt>{say('readings.source')}</dt>
+              <dd>{say('readings.sourceIs', { source, known })}</dd>
+            </>
+          )}
+        </dl>
+      </td>
+    </tr>
+  );
+}
+
+/** One reading; pressing it unfolds what it is, whose limit it has and how that is known. */
+export const ReadingRow = memo(function ReadingRow(props: ReadingRowProps) {
+  const { id, label, level, number, unit, limit, strength, status, mark, reason, acts } = props;
+  const silent = mark === 'none' && reason !== '' && limit !== '';
+  return (
+    <>
+      <tr
+        className={props.lit ? 'reading reading-lit' : 'reading'}
+        data-reading={id}
+        data-status={mark}
+        onPointerEnter={() => acts.light(id)}
+        onPointerLeave={() => acts.light(null)}
+      >
+        <td>
+          <StatusGlyph mark={mark} />
+        </td>
+        <th scope="row">
+          <button
+            type="button"
+            tabIndex={props.stop ? 0 : -1}
+            aria-expanded={props.open}
+            aria-controls={props.open ? `explain-${id}` : undefined}
+            onClick={() => acts.press(id)}
+            onFocus={() => acts.light(id)}
+            onBlur={() => acts.light(null)}
+            onKeyDown={acts.step}
+          >
+            {level === '' ? label : say('finding.level', { reading: label, level })}
+          </button>
+        </th>
+        <td className="reading-value" data-value={number}>
+          {number}
+          {unit !== say('unit.mm') && <small>{unit}</small>}
+        </td>
+        <td className="reading-limit">
+          {silent || limit === '' ? reason : say('limit.withStrength', { limit, strength })}
+        </td>
+        <td className="reading-status">{status}</td>
+      </tr>
+      {props.open && <Explanation {...props} />}
+    </>
+  );
+});

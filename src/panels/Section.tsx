@@ -1,0 +1,156 @@
+import { memo, useMemo } from 'react';
+import { sectionOutline } from '../core/anatomy/section.ts';
+import { shoulderLevel } from '../core/plan/edits.ts';
+import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
+import { Dimension } from '../marks/Dimension.tsx';
+import { Tag } from '../marks/Tag.tsx';
+import { litReading } from '../state/litReading.ts';
+import type { PlanStores } from '../state/stores.ts';
+import { useEvaluation } from '../state/usePlan.ts';
+import { useSelected } from '../state/useSelected.ts';
+import { formatNumber, formatQuantity } from '../words/format.ts';
+import { presentReading } from '../words/presentReading.ts';
+import { say } from '../words/say.ts';
+import { SectionDimensions } from './SectionDimensions.tsx';
+import { SectionImplant } from './SectionImplant.tsx';
+import { SectionTissues } from './SectionTissues.tsx';
+import { CREST_Y, DRAWING_HEIGHT, PX_PER_MM, yOf } from './scale.ts';
+import { intoSection, planeOf } from './sectionPlane.ts';
+import './section.css';
+
+const WIDTH = 295;
+/** Where the axis stands, px from the left. */
+const AXIS = 153;
+
+const mm = (value: number): string => formatNumber({ value, unit: 'mm' });
+
+/** The lengths of the shape as a chain at the far left: neck, then implanted length. */
+function LengthChain({ evaluation }: { evaluation: Evaluation }) {
+  const { placement, plan } = evaluation;
+  const { transmucosalLength: neck, implantedLength } = plan.implant;
+  const x = -AXIS + 14;
+  const [top, thread, apex] = [placement.tP, placement.tP + neck, placement.tA].map(yOf);
+  const reach = -(plan.implant.platformDiameter / 2) * PX_PER_MM - 4;
+  return (
+    <g className="chain">
+      <path d={`M${x - 5} ${thread}H${reach}M${x - 5} ${apex}H${reach}`} />
+      <Dimension from={{ x, y: thread }} to={{ x, y: apex }} />
+      <text
+        className="drawing-figure"
+        textAnchor="middle"
+        transform={`translate(${x - 5} ${(thread + apex) / 2}) rotate(-90)`}
+      >
+        {say('drawing.implanted', { length: mm(implantedLength) })}
+      </text>
+      {neck > 0 && (
+        <>
+          <path d={`M${x - 5} ${top}H${reach}`} />
+          <Dimension from={{ x, y: top }} to={{ x, y: thread }} />
+          <text className="drawing-figure" x={x + 6} y={top - 5}>
+            {mm(neck)}
+          </text>
+        </>
+      )}
+    </g>
+  );
+}
+
+/** Where the axis passes the incisal line, with the offset as a dimension. */
+function IncisalMark({ evaluation, lit }: { evaluation: Evaluation; lit: boolean }) {
+  const { anatomy, line } = evaluation;
+  const project = intoSection(evaluation);
+  const [x, q] = [line.x, line.q]
+    .map((p) => project(anatomy.toJaw(p)))
+    .map((p) => ({ x: p.x * PX_PER_MM, y: yOf(p.level) }));
+  const reading = readingOf(evaluation.readings, 'incisal-line-offset');
+  const shown = presentReading(reading);
+  const way = (reading.value ?? 0) < 0 ? say('drawing.palatal') : say('drawing.facial');
+  const left = { x: Math.min(x.x, q.x) - 14, y: q.y };
+  return (
+    <g data-line="incisal-line-offset">
+      <path className="drawing-thin" d={`M${x.x - 6} ${x.y}h12M${x.x} ${x.y - 6}v12`} />
+      <path className="drawing-thin" d={`M${x.x + 8} ${x.y}L62 ${x.y - 10}`} />
+      <text className="drawing-word" x="65" y={x.y - 6}>
+        {say('drawing.incisalLine')}
+      </text>
+      <Dimension from={q} to={x} leader={[left]} lit={lit} />
+      <Tag
+        {...left}
+        side="left"
+        number={shown.number}
+        mark={shown.mark}
+        words={shown.number === '0.0' ? undefined : way}
+        lit={lit}
+        size={14}
+      />
+    </g>
+  );
+}
+
+/** The axis as a long dash and dot, light where it runs through steel. */
+function AxisLine({ evaluation }: { evaluation: Evaluation }) {
+  const { placement, plan } = evaluation;
+  const top = yOf(placement.tP - (plan.implant.abutment?.height ?? 0));
+  const apex = yOf(placement.tA);
+  return (
+    <>
+      <path className="axis" d={`M0 34V${top}M0 ${apex}V${Math.min(DRAWING_HEIGHT - 34, apex + 34)}`} />
+      <path className="axis axis-in-steel" d={`M0 ${top}V${apex}`} />
+    </>
+  );
+}
+
+/** The section through the implant's axis, faciopalatal, in true scale: palatal left, facial right, crown up. */
+export const Section = memo(function Section({ stores }: { stores: PlanStores }) {
+  const { session, live } = stores;
+  const evaluation = useEvaluation(stores);
+  const layers = useSelected(session, (state) => state.layers);
+  const lit = useSelected(live, (state) => litReading(state, session.getState()));
+  const { placement, plan } = evaluation;
+  const outline = useMemo(() => sectionOutline(evaluation.anatomy, planeOf(evaluation)), [evaluation]);
+  const thinnest = (id: 'facial-wall-thinnest' | 'palatal-wall-thinnest') => {
+    const { value } = readingOf(evaluation.readings, id);
+    return value === null ? say('drawing.none') : presentReading(readingOf(evaluation.readings, id)).quantity;
+  };
+  const label = say('drawing.sectionLabel', {
+    facial: thinnest('facial-wall-thinnest'),
+    palatal: thinnest('palatal-wall-thinnest'),
+    shoulder: formatQuantity({ value: shoulderLevel(plan.pose), unit: 'mm', signed: true }),
+  });
+  return (
+    <svg
+      className="drawing section"
+      viewBox={`${-AXIS} 0 ${WIDTH} ${DRAWING_HEIGHT}`}
+      role="img"
+      aria-label={label}
+      data-section
+    >
+      <SectionTissues outline={outline} gum={layers.gum} teeth={layers.teeth} />
+      <path className="crest-line" d={`M${-AXIS} ${CREST_Y}H${WIDTH - AXIS}`} />
+      <SectionImplant shape={plan.implant} platform={placement.tP} roll={plan.pose.roll} />
+      <AxisLine evaluation={evaluation} />
+      {layers.lines && (
+        <>
+          <LengthChain evaluation={evaluation} />
+          <IncisalMark evaluation={evaluation} lit={lit === 'incisal-line-offset'} />
+          <SectionDimensions evaluation={evaluation} lit={lit} />
+        </>
+      )}
+      <g className="drawing-foot">
+        <text className="drawing-word" x={-AXIS + 12} y={DRAWING_HEIGHT - 12}>
+          {say('drawing.palatal')}
+        </text>
+        <text className="drawing-word" x={WIDTH - AXIS - 12} y={DRAWING_HEIGHT - 12} textAnchor="end">
+          {say('drawing.facial')}
+        </text>
+        <path
+          className="drawing-thin"
+          d={`M${-2.5 * PX_PER_MM} ${DRAWING_HEIGHT - 10}h${5 * PX_PER_MM}m0-4v8m${-5 * PX_PER_MM}-8v8`}
+        />
+        <text className="drawing-figure" x="0" y={DRAWING_HEIGHT - 14} textAnchor="middle">
+          {say('drawing.bar')}
+        </text>
+      </g>
+    </svg>
+  );
+});

@@ -1,0 +1,59 @@
+import { memo, useId } from 'react';
+import type { SectionOutline } from '../core/anatomy/section.ts';
+import type { Loop } from '../core/geometry/slice.ts';
+import { polyline } from '../marks/path.ts';
+import { PX_PER_MM, yOf } from './scale.ts';
+
+/** Loops as one path: a hole runs the other way round and stays open under the even-odd rule. */
+const pathOf = (loops: readonly Loop[]): string =>
+  loops
+    .map((loop) =>
+      polyline(
+        loop.map(([x, y]) => ({ x: x * PX_PER_MM, y: yOf(-y) })),
+        true,
+      ),
+    )
+    .join('');
+
+interface TissuesProps {
+  outline: SectionOutline;
+  gum: boolean;
+  teeth: boolean;
+}
+
+/** Gum, bone with hatched cortex and dotted spongy bone, canal, teeth that the plane meets, planned crown. */
+export const SectionTissues = memo(function SectionTissues({ outline, gum, teeth }: TissuesProps) {
+  const id = useId();
+  const marrow = pathOf(outline.marrow);
+  return (
+    <>
+      <defs>
+        <pattern
+          id={`${id}hatch`}
+          width="4.2"
+          height="4.2"
+          patternUnits="userSpaceOnUse"
+          patternTransform="rotate(45)"
+        >
+          <path className="hatch" d="M0 0V4.2" />
+        </pattern>
+        <pattern id={`${id}dots`} width="11" height="11" patternUnits="userSpaceOnUse">
+          <circle className="dot" cx="2.5" cy="3" r="0.7" />
+          <circle className="dot" cx="8" cy="8.5" r="0.6" />
+        </pattern>
+      </defs>
+      {gum && <path className="gum-cut" d={pathOf(outline.gum)} />}
+      <path className="bone-cut" d={pathOf(outline.bone)} />
+      <path d={pathOf(outline.bone)} fill={`url(#${id}hatch)`} fillRule="evenodd" />
+      <path className="marrow" d={marrow} />
+      <path d={marrow} fill={`url(#${id}dots)`} fillRule="evenodd" />
+      <path className="bone-edge" d={pathOf(outline.bone)} data-outline="bone" />
+      <path className="canal" d={pathOf(outline.canal)} />
+      {teeth &&
+        outline.teeth.map(({ code, root, crown }) => (
+          <path key={code} className="hidden-tooth" d={pathOf(root) + pathOf(crown)} />
+        ))}
+      {teeth && <path className="planned-crown" d={pathOf(outline.crown)} />}
+    </>
+  );
+});

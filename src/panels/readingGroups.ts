@@ -1,0 +1,111 @@
+import type { Fixing } from '../core/measure/limit.ts';
+import type { ReadingId } from '../core/measure/reading.ts';
+import type { MessageKey } from '../words/say.ts';
+
+/** Rows of the table under one heading. */
+export interface ReadingGroup {
+  readonly heading: MessageKey & (`group.${string}` | 'readings.key');
+  readonly ids: readonly ReadingId[];
+}
+
+/** The level that the fixing judges the depth by. */
+const DEPTH: Readonly<Record<Fixing, ReadingId>> = {
+  cemented: 'shoulder-to-gum-margin',
+  'screw-bone': 'shoulder-to-gum-margin',
+  'screw-gum': 'shoulder-to-cej',
+};
+
+const keyOf = (fixing: Fixing): readonly ReadingId[] => [
+  'facial-wall-1mm',
+  'facial-wall-3mm',
+  'facial-wall-thinnest',
+  'palatal-wall-thinnest',
+  'root-mesial',
+  'root-distal',
+  'incisal-line-offset',
+  DEPTH[fixing],
+  'apex-to-floor',
+];
+
+const GROUPS: readonly ReadingGroup[] = [
+  {
+    heading: 'group.walls',
+    ids: [
+      'facial-wall-1mm',
+      'facial-wall-3mm',
+      'facial-wall-5mm',
+      'facial-wall-apex',
+      'facial-wall-thinnest',
+      'facial-wall-true',
+      'palatal-wall-1mm',
+      'palatal-wall-3mm',
+      'palatal-wall-5mm',
+      'palatal-wall-apex',
+      'palatal-wall-thinnest',
+      'palatal-wall-true',
+      'socket-gap-facial',
+    ],
+  },
+  {
+    heading: 'group.line',
+    ids: [
+      'incisal-line-offset',
+      'incisal-line-place',
+      'incisal-line-angle',
+      'centring-crest',
+      'centring-apex',
+      'centring-mesiodistal-crest',
+      'centring-mesiodistal-incisal',
+      'axis-to-roots-mesiodistal',
+      'axis-to-ridge-faciopalatal',
+      'axis-to-ridge-mesiodistal',
+      'axis-to-ridge-total',
+      'axis-to-crown-faciopalatal',
+      'axis-to-crown-mesiodistal',
+      'axis-to-crown-total',
+    ],
+  },
+  {
+    heading: 'group.depth',
+    ids: [
+      'shoulder-to-gum-margin',
+      'shoulder-to-cej',
+      'shoulder-to-gum-present',
+      'shoulder-to-crest-facial',
+      'shoulder-to-crest-palatal',
+      'shoulder-to-crest-mesial',
+      'shoulder-to-crest-distal',
+    ],
+  },
+  {
+    heading: 'group.neighbours',
+    ids: [
+      'root-mesial',
+      'root-mesial-shoulder',
+      'root-distal',
+      'root-distal-shoulder',
+      'apex-to-floor',
+      'apex-to-concavity',
+      'canal',
+      'canal-level',
+    ],
+  },
+  {
+    heading: 'group.contact',
+    ids: [
+      'exposure-dehiscence',
+      'exposure-fenestration',
+      'exposure-socket',
+      'exposed-threads',
+      'bone-contact',
+    ],
+  },
+  { heading: 'group.neck', ids: ['neck-facing', 'neck-facing-cost'] },
+];
+
+/** Every reading once: the ones a hand watches first, the rest by what they are about. */
+export function readingGroups(fixing: Fixing): readonly ReadingGroup[] {
+  const key = keyOf(fixing);
+  const rest = GROUPS.map(({ heading, ids }) => ({ heading, ids: ids.filter((id) => !key.includes(id)) }));
+  return [{ heading: 'readings.key', ids: key }, ...rest];
+}
