@@ -1,7 +1,9 @@
 import { axisOf, entryOf, type Pose, platformOf, type Tilt } from '../geometry/pose.ts';
 import { along, clamp, dot, sub, type Vec3 } from '../geometry/vec.ts';
 import { type ImplantShape, totalLength } from '../implant/shape.ts';
-import { evaluate } from './evaluate.ts';
+import { incisalLine } from '../measure/lines.ts';
+import { Placement } from '../measure/placement.ts';
+import { solidsOf } from './evaluate.ts';
 import type { Plan } from './plan.ts';
 import { POSE_RANGE } from './ranges.ts';
 
@@ -45,7 +47,7 @@ export function pivotPoint(plan: Plan, pivot: Pivot): Vec3 {
     case 'platform':
       return platformOf(pose);
     case 'aim':
-      return evaluate(plan).line.q;
+      return incisalLine(new Placement(solidsOf(plan.site), plan.implant, pose, plan.crestMargin)).q;
   }
 }
 
