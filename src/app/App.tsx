@@ -83,7 +83,11 @@ export function App({ stores, ledger, scenarios, sites }: AppProps) {
     <>
       <Shell
         header={<PlanHeader stores={stores} scenarios={scenarios} sites={sites} />}
-        title={{ layers: <LayerWords stores={stores} />, scenario: <Scenario stores={stores} /> }}
+        title={{
+          layers: <LayerWords stores={stores} />,
+          scenario: <Scenario stores={stores} />,
+          sheet: <p>{say('title.sheetNumber', { sheet: '1', sheets: '1' })}</p>,
+        }}
         onStageFault={stageAbsent}
         parts={{
           sentence: <Sentence stores={stores} />,

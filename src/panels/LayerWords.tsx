@@ -1,4 +1,4 @@
-import { memo } from 'react';
+import { memo, useId } from 'react';
 import { BONES, LAYERS } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
@@ -22,12 +22,14 @@ function Word({ word, pressed, onPress }: WordProps) {
 /** What the stage shows, as words in the title block: the bone in one of three ways, the rest on or off. */
 export const LayerWords = memo(function LayerWords({ stores }: { stores: PlanStores }) {
   const { session } = stores;
+  const id = useId();
   const bone = useSelected(session, (state) => state.bone);
   const layers = useSelected(session, (state) => state.layers);
   return (
     <div className="layers">
       {/* biome-ignore lint/a11y/useSemanticElements: three words in a line, no form */}
-      <span className="layers-bone" role="group" aria-label={say('layer.bone')}>
+      <span className="layers-bone" role="group" aria-labelledby={id}>
+        <span id={id}>{say('layer.bone')}</span>
         {BONES.map((one) => (
           <Word
             key={one}

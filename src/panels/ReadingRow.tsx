@@ -1,4 +1,4 @@
-import { type KeyboardEvent, memo } from 'react';
+import { type KeyboardEvent, memo, useEffect, useRef } from 'react';
 import type { ReadingId } from '../core/measure/reading.ts';
 import { type Mark, StatusGlyph } from '../marks/StatusGlyph.tsx';
 import { say } from '../words/say.ts';
@@ -31,10 +31,13 @@ export interface ReadingRowProps {
   readonly acts: RowActs;
 }
 
+/** What a reading is. Comes into sight when it unfolds. */
 function Explanation(props: ReadingRowProps) {
+  const row = useRef<HTMLTableRowElement>(null);
+  useEffect(() => row.current?.scrollIntoView({ block: 'nearest' }), []);
   const { id, limit, strength, source, known, mark, reason } = props;
   return (
-    <tr className="explanation" id={`explain-${id}`}>
+    <tr ref={row} className="explanation" id={`explain-${id}`}>
       <td className="explained" />
       <td className="explained" colSpan={4}>
         <p>{say(`about.${id}`)}</p>
@@ -94,7 +97,9 @@ export const ReadingRow = memo(function ReadingRow(props: ReadingRowProps) {
           {unit !== say('unit.mm') && <small>{unit}</small>}
         </td>
         <td className="reading-limit">
-          {silent || limit === '' ? reason : say('limit.withStrength', { limit, strength })}
+          {silent || limit === ''
+            ? reason || say('limit.none')
+            : say('limit.withStrength', { limit, strength })}
         </td>
         <td className="reading-status">{status}</td>
       </tr>

@@ -94,6 +94,8 @@ export const ReadingsTable = memo(function ReadingsTable({ stores }: { stores: P
                 key={id}
                 {...shown}
                 id={id}
+                unit={shown.quantity === shown.number ? '' : shown.unit}
+                reason={reading.reason === 'no-limit' ? '' : shown.reason}
                 lit={hover === id}
                 open={open === id}
                 stop={last === id}

@@ -28,7 +28,7 @@ const mm = (value: number): string => formatNumber({ value, unit: 'mm' });
 function LengthChain({ evaluation }: { evaluation: Evaluation }) {
   const { placement, plan } = evaluation;
   const { transmucosalLength: neck, implantedLength } = plan.implant;
-  const x = -AXIS + 14;
+  const x = -AXIS + 20;
   const [top, thread, apex] = [placement.tP, placement.tP + neck, placement.tA].map(yOf);
   const reach = -(plan.implant.platformDiameter / 2) * PX_PER_MM - 4;
   return (
