@@ -21,6 +21,29 @@ export function envelopeOf(shape: ImplantShape): Revolved {
   return new Revolved([...x, x[3]], [...r, 0]);
 }
 
+/**
+ * The envelope cut into convex bodies, where its outline is hollow (below a flared neck): between two convex bodies a distance has one least place, so
+ * that a search may start anywhere. The end face belongs to the last.
+ */
+export function envelopeParts(shape: ImplantShape): Revolved[] {
+  const { x, r } = envelopePolyline(shape);
+  const slope = (i: number) => (x[i + 1] > x[i] ? (r[i + 1] - r[i]) / (x[i + 1] - x[i]) : null);
+  const parts: { x: number[]; r: number[] }[] = [{ x: [x[0]], r: [r[0]] }];
+  let before: number | null = null;
+  for (let i = 0; i + 1 < x.length; i++) {
+    const s = slope(i);
+    if (s === null) continue;
+    if (before !== null && s > before + 1e-12) parts.push({ x: [x[i]], r: [r[i]] });
+    parts[parts.length - 1].x.push(x[i + 1]);
+    parts[parts.length - 1].r.push(r[i + 1]);
+    before = s;
+  }
+  const last = parts[parts.length - 1];
+  last.x.push(x[3]);
+  last.r.push(0);
+  return parts.map((p) => new Revolved(p.x, p.r));
+}
+
 /** The apical third of the implanted length, with the end face. */
 export function apicalThird(shape: ImplantShape): Revolved {
   const { x, r } = envelopePolyline(shape);

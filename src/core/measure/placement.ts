@@ -3,8 +3,24 @@ import type { Interval } from '../geometry/interval.ts';
 import { axisFrame, axisOf, entryOf, type Pose, platformOf } from '../geometry/pose.ts';
 import type { Revolved } from '../geometry/revolve.ts';
 import { along, dot, rad, sub, type Vec3 } from '../geometry/vec.ts';
-import { envelopeOf, rimHeight } from '../implant/profile.ts';
+import { envelopeOf, envelopeParts, rimHeight } from '../implant/profile.ts';
 import { type ImplantShape, totalLength } from '../implant/shape.ts';
+
+interface Body {
+  readonly envelope: Revolved;
+  readonly parts: readonly Revolved[];
+}
+
+/** Outlines of a shape, kept as long as its numbers are. */
+const bodies = new WeakMap<ImplantShape, Body>();
+
+function bodyOf(shape: ImplantShape): Body {
+  const known = bodies.get(shape);
+  if (known) return known;
+  const made = { envelope: envelopeOf(shape), parts: envelopeParts(shape) };
+  bodies.set(shape, made);
+  return made;
+}
 
 /**
  * An implant in its place: frame of its axis, levels and envelope, all in the site frame (rules F4, F5, S15). Levels `t` count
@@ -20,6 +36,8 @@ export class Placement {
   readonly tA: number;
   readonly length: number;
   readonly envelope: Revolved;
+  /** The same as convex bodies. */
+  readonly parts: readonly Revolved[];
   /** Whether the canal is near enough to meet a wall's ray. */
   readonly canalNear: boolean;
   /** Whether it is near enough to meet the envelope. */
@@ -41,7 +59,9 @@ export class Placement {
     this.length = totalLength(shape);
     this.tP = -this.platform[2] / this.a[2];
     this.tA = this.tP + this.length;
-    this.envelope = envelopeOf(shape);
+    const body = bodyOf(shape);
+    this.envelope = body.envelope;
+    this.parts = body.parts;
     this.mark = rad(pose.roll);
     const toCanal = anatomy.canal.distance(this.axisPoint(this.tP + this.length / 2)) - this.length / 2;
     this.canalNear = toCanal < 11;

@@ -6,8 +6,9 @@ import { along, dot, scale, sub, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
 import type { Clearance } from './sheetDistance.ts';
 
-const COLUMNS = 20;
-const ROWS = 20;
+/** A coarse look for a start: both bodies are convex, so there is one least place to run down to. */
+const COLUMNS = 10;
+const ROWS = 7;
 
 /** Point of a root's curved surface: azimuth `θ` from `ex` toward `ey`, polar angle `ψ` from the apex, radians. Site frame, mm. */
 export function rootPoint(root: RootSolid, theta: number, psi: number): Vec3 {
@@ -42,7 +43,9 @@ const isInside = (root: RootSolid, p: Vec3): boolean => {
 
 /** Envelope to root (rule M9), negative: greatest depth inside. Ends in the site frame, mm. */
 export function envelopeToRoot(at: Placement, root: RootSolid): Clearance {
-  const near = bodyToRoot(at, root, at.envelope);
+  const near = at.parts
+    .map((part) => bodyToRoot(at, root, part))
+    .reduce((a, b) => (b.value < a.value ? b : a));
   if (near.value > 0) return near;
   return (
     deepest(at, (p) => (isInside(root, p) ? pointToRoot(root, p) : -1)) ?? {
@@ -70,9 +73,9 @@ export function shoulderToRoot(at: Placement, root: RootSolid): Clearance {
 }
 
 /** A direction as station along the axis (apical), and across it on `ef` and `em`. */
-const inAxis = (at: Placement, v: Vec3): Vec3 => [-dot(v, at.a), dot(v, at.ef), dot(v, at.em)];
+export const inAxis = (at: Placement, v: Vec3): Vec3 => [-dot(v, at.a), dot(v, at.ef), dot(v, at.em)];
 
-/** Least signed distance from the root's surface to a body about the axis; closed form per surface point. */
+/** Least signed distance from the root's surface to a convex body about the axis; closed form per surface point. */
 function bodyToRoot(at: Placement, root: RootSolid, body: Revolved): Clearance {
   // The root's frame in the axis' own coordinates: station, and the two across.
   const c = inAxis(at, sub(root.centre, at.platform));
@@ -95,8 +98,8 @@ function bodyToRoot(at: Placement, root: RootSolid, body: Revolved): Clearance {
     ROWS,
     (i) => (2 * Math.PI * i) / COLUMNS,
     (j) => (Math.PI * (j + 1)) / (2 * ROWS),
-    0.6,
-    1 / 1024,
+    0.02,
+    1 / 2048,
   );
   const place = best ?? { x: 0, y: 0, value: value(0, 0) };
   const to = rootPoint(root, place.x, place.y);

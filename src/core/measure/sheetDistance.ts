@@ -16,11 +16,14 @@ export interface Clearance {
 
 const COLUMNS = 13;
 const ROWS = 21;
+/** Fewer where only the apical third is looked at. */
+const ROWS_THIRD = 11;
 const SLACK = 0.35;
 const SHRINK = 1 / 1024;
 /** A nearer distance than this is sharply curved about its least place and is polished further, from this step, mm. */
 const CLOSE = 1;
 const FINE_STEP = 6e-4;
+const COARSE_STEP = 0.02;
 
 /**
  * Least signed distance in the half-planes of the axis between a body about it and the wall sheet of a side, the sheet from the crest margin
@@ -107,10 +110,11 @@ export function bodyToSheet(
 
   const frame = gridFrame(at, side, margin, window ? at.tP : at.tA - at.shape.implantedLength / 3 - 1.5);
   if (!frame) return null;
-  const rough = gridMinimum(value, COLUMNS, ROWS, frame.column, frame.row, SLACK, SHRINK);
+  const rows = window ? ROWS : ROWS_THIRD;
+  const rough = gridMinimum(value, COLUMNS, rows, frame.column, frame.row, SLACK, SHRINK);
   if (!rough || rough.value === Infinity) return null;
-  const near = rough.value >= 0 && rough.value < CLOSE;
-  const best = near ? compass(value, rough, FINE_STEP, FINE_STEP, 1 / 512) : rough;
+  const fine = rough.value < CLOSE ? FINE_STEP : COARSE_STEP;
+  const best = rough.value >= 0 ? compass(value, rough, fine, fine, 1 / 256) : rough;
   least = Infinity;
   const dist = value(best.x, best.y);
   const across: Vec3 = [
@@ -138,11 +142,12 @@ function gridFrame(at: Placement, side: SideSign, margin: number, from: number) 
   const slope = (key: 'q' | 'u') => (end.d - top.d > 1 ? (end[key] - top[key]) / (end.d - top.d) : 0);
   const qs = slope('q');
   const us = slope('u');
+  const rows = from === at.tP ? ROWS : ROWS_THIRD;
   const shallowest = from === at.tP ? margin : Math.max(margin, Math.min(top.d, end.d) - radius - 1);
-  const row = (j: number) => shallowest + ((deepest - shallowest) * j) / (ROWS - 1);
+  const row = (j: number) => shallowest + ((deepest - shallowest) * j) / (rows - 1);
   const centre: number[] = [];
   const half: number[] = [];
-  for (let j = 0; j < ROWS; j++) {
+  for (let j = 0; j < rows; j++) {
     const d = row(j);
     const q = top.q + qs * (d - top.d);
     const u = top.u + us * (d - top.d);

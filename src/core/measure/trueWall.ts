@@ -1,4 +1,6 @@
+import type { Socket } from '../anatomy/socket.ts';
 import { apart, compass, type Place } from '../geometry/compass.ts';
+import { coveredLength } from '../geometry/interval.ts';
 import type { Vec3 } from '../geometry/vec.ts';
 import { apicalThird } from '../implant/profile.ts';
 import type { Placement } from './placement.ts';
@@ -17,7 +19,10 @@ const WINDOW = Math.PI / 4;
 /** True wall of a side (rule M3). `profile`: the same side's wall profile, for what it already knows. */
 export function trueWall(at: Placement, side: Side, profile: readonly RaySample[]): Found {
   const counting = profile.filter((s) => s.counts);
-  if (at.anatomy.socket && (counting.some((s) => s.gap > 1e-6) || voidInWindow(at, side))) {
+  if (
+    at.anatomy.socket &&
+    (counting.some((s) => s.gap > 1e-6) || voidInWindow(at, side, at.anatomy.socket))
+  ) {
     return { clearance: null, reason: 'void-between' };
   }
   const found = bodyToSheet(at, signOf(side), at.envelope, true);
@@ -138,7 +143,7 @@ function firstCounting(at: Placement, azimuth: number, patch: Patch): number {
 }
 
 /** Whether any ray of the window that counts meets a void (rule M3). */
-function voidInWindow(at: Placement, side: Side): boolean {
+function voidInWindow(at: Placement, side: Side, socket: Socket): boolean {
   const ray = new WallRay(at, signOf(side));
   const azimuth = azimuthOf(side);
   const from = at.tP;
@@ -147,7 +152,10 @@ function voidInWindow(at: Placement, side: Side): boolean {
     const t = from + ((at.tA - from) * j) / rows;
     for (let i = -6; i <= 6; i++) {
       const v = at.across(azimuth + (WINDOW * i) / 6);
-      if (!ray.cast(at.axisPoint(t), v, at.radius(t), Number.NaN) || ray.gap < 1e-6) continue;
+      const p = at.axisPoint(t);
+      const r = at.radius(t);
+      if (!ray.cast(p, v, r, Number.NaN)) continue;
+      if (coveredLength([socket.rootVoid(p, v), socket.dehiscence(p, v)], r, ray.exit) < 1e-6) continue;
       const least = at.crestMargin - COUNT_TOLERANCE;
       if (ray.dIn >= least && ray.dOut >= least) return true;
     }
