@@ -1,8 +1,9 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import { evaluate } from '../core/plan/evaluate.ts';
-import { LARGEST_FILE, parsePlanFile } from '../io/planFile.ts';
+import type { ReadResult } from '../core/plan/read.ts';
+import { LARGEST_FILE, parsePlanFile, tooLarge } from '../io/planFile.ts';
 import { presentFault } from '../words/presentFault.ts';
 import { say } from '../words/say.ts';
 import { measureJson } from './measureJson.ts';
@@ -32,15 +33,17 @@ function options(args: readonly string[]) {
   }
 }
 
-/** The file's text, never more than a little over the largest that is read; null where it cannot be read. */
-function textOf(file: string): string | null {
+/** The file's plan or its faults; null where it cannot be read. A file that is too large is not even opened. */
+function planOf(file: string): ReadResult | null {
+  let text: string;
   try {
-    return readFileSync(file)
-      .subarray(0, 4 * LARGEST_FILE)
-      .toString('utf8');
+    const { size } = statSync(file);
+    if (size > LARGEST_FILE) return tooLarge(size);
+    text = readFileSync(file, 'utf8');
   } catch {
     return null;
   }
+  return parsePlanFile(text);
 }
 
 /** Results on stdout, talk on stderr. Returns the exit code. Every file is read before the first is printed. */
@@ -61,12 +64,11 @@ function run(args: readonly string[]): number {
   const evaluations = [];
   for (const path of given.positionals) {
     const file = basename(path);
-    const text = textOf(path);
-    if (text === null) {
+    const read = planOf(path);
+    if (read === null) {
       talk(say('fault.unreadable', { file }));
       return UNUSABLE;
     }
-    const read = parsePlanFile(text);
     if (!read.ok) {
       talk(say('fault.inFile', { file, fault: presentFault(read.faults[0]) }));
       return UNUSABLE;

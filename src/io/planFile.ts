@@ -5,14 +5,19 @@ import { type ReadResult, readPlan } from '../core/plan/read.ts';
 /** A plan is a few kilobytes; more than this is not read, let alone parsed. Bytes of UTF-8, or characters. */
 export const LARGEST_FILE = 256 * 1024;
 
+/** The answer to a file of that many bytes or characters, for a caller that knows before it has read them. */
+export const tooLarge = (size: number): ReadResult => ({
+  ok: false,
+  faults: [fault('too-large', '', { value: size, high: LARGEST_FILE })],
+});
+
 /** From a plan file's text to a plan, or to its faults. Never throws on bad input. */
 export function parsePlanFile(text: string): ReadResult {
-  if (text.length > LARGEST_FILE) {
-    return { ok: false, faults: [fault('too-large', '', { value: text.length, high: LARGEST_FILE })] };
-  }
+  if (text.length > LARGEST_FILE) return tooLarge(text.length);
   let value: unknown;
   try {
-    value = JSON.parse(text);
+    // Some editors begin a file with a byte order mark; JSON leaves it to the reader to pass over it (RFC 8259, 8.1).
+    value = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch {
     return { ok: false, faults: [fault('not-json', '')] };
   }

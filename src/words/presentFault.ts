@@ -2,13 +2,27 @@ import type { Fault } from '../core/plan/fault.ts';
 import { formatNumber } from './format.ts';
 import { say } from './say.ts';
 
-const shown = (value: number | string | null): string =>
-  typeof value === 'number' ? formatNumber({ value, unit: 'mm', exact: true }) : (value ?? '–');
+/** Whole numbers without decimals, others with all they have; on their own side of the range they are compared with. */
+const shown = (value: number | string | null, limits: readonly number[] = []): string => {
+  if (typeof value !== 'number') return value ?? '–';
+  if (Number.isInteger(value)) return formatNumber({ value, unit: 'count' });
+  return formatNumber({ value, unit: 'mm', exact: true, limits });
+};
+
+const TYPES = ['number', 'int', 'string', 'array', 'object'] as const;
+
+const NUMERIC: ReadonlySet<string> = new Set(['number', 'int']);
+
+function typeText(expected: string | null): string {
+  const known = TYPES.find((type) => type === expected);
+  return known ? say(`type.${known}`) : (expected ?? '–');
+}
 
 /** One line in plain words that names the field, the value and the allowed range. */
 export function presentFault(fault: Fault): string {
   const field = fault.field === '' ? say('fault.file') : fault.field;
-  const value = shown(fault.value);
+  const range = [fault.low, fault.high].filter((end) => end !== null);
+  const value = shown(fault.value, range);
   const low = shown(fault.low);
   const high = shown(fault.high);
   const allowed = fault.allowed ?? '–';
@@ -18,7 +32,9 @@ export function presentFault(fault: Fault): string {
     case 'too-large':
       return say('fault.too-large', { value: count(fault.value), high: count(fault.high) });
     case 'not-a-plan':
-      return say('fault.not-a-plan', { field, value, allowed });
+      return fault.field === ''
+        ? say('fault.not-an-object', { value })
+        : say('fault.not-a-plan', { field, value, allowed });
     case 'newer-version':
       return say('fault.newer-version', {
         value: count(fault.value),
@@ -28,11 +44,14 @@ export function presentFault(fault: Fault): string {
     case 'unknown-version':
       return say('fault.unknown-version', { field, value, low: count(fault.low), high: count(fault.high) });
     case 'missing':
+      if (fault.allowed !== null) return say('fault.missing-allowed', { field, allowed });
       return fault.low === null
         ? say('fault.missing', { field })
         : say('fault.missing-range', { field, low, high });
     case 'wrong-type':
-      return say('fault.wrong-type', { field, value, allowed });
+      return fault.low === null || !NUMERIC.has(fault.allowed ?? '')
+        ? say('fault.wrong-type', { field, value, allowed: typeText(fault.allowed) })
+        : say('fault.wrong-type-range', { field, value, allowed: typeText(fault.allowed), low, high });
     case 'out-of-range':
       return say('fault.out-of-range', { field, value, low, high });
     case 'not-allowed':
@@ -51,14 +70,29 @@ export function presentFault(fault: Fault): string {
     case 'depths-not-rising':
       return say('fault.depths-not-rising', { field, value, low });
     case 'ridge-too-thin':
-      return say('fault.ridge-too-thin', { field, value, low, allowed });
+      return say('fault.ridge-too-thin', {
+        field,
+        value: formatNumber({ value: Number(fault.value), unit: 'mm', limits: range }),
+        low,
+        allowed,
+      });
     case 'arch-too-tight':
       return say('fault.arch-too-tight', { field, value, high });
-    case 'contradiction':
-      if (fault.low === null) return say('fault.contradiction-most', { field, value, high });
-      if (fault.high === null) return say('fault.contradiction-least', { field, value, low });
-      return say('fault.contradiction', { field, value, low, high });
+    case 'contradiction': {
+      const text = contradictionText(fault, { field, value, low, high });
+      return fault.allowed === null ? text : say('fault.because', { fault: text, field: fault.allowed });
+    }
   }
+}
+
+function contradictionText(
+  fault: Fault,
+  { field, value, low, high }: Readonly<Record<'field' | 'value' | 'low' | 'high', string>>,
+): string {
+  if (fault.low === null) return say('fault.contradiction-most', { field, value, high });
+  if (fault.high === null) return say('fault.contradiction-least', { field, value, low });
+  if (fault.low === fault.high) return say('fault.contradiction-exact', { field, value, low });
+  return say('fault.contradiction', { field, value, low, high });
 }
 
 const count = (value: number | string | null): string =>

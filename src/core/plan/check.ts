@@ -61,6 +61,9 @@ function limitFaults(limits: Readonly<Record<string, Bands>>): Fault[] {
     if (high && high.beyond < high.near) {
       out.push(fault('contradiction', `limits.${key}.high.beyond`, { value: high.beyond, low: high.near }));
     }
+    if (low && high && high.near < low.near) {
+      out.push(fault('contradiction', `limits.${key}.high.near`, { value: high.near, low: low.near }));
+    }
   }
   return out;
 }
@@ -93,12 +96,6 @@ export function siteFaults(site: Site): Fault[] {
 function surfaceFaults(site: Site): Fault[] {
   const { depth, width } = site.arch;
   const radius = depth === 0 ? Infinity : (width * width) / (8 * depth) + depth / 2;
-  const leastRadius = 10;
-  if (radius < leastRadius || depth > width / 2) {
-    return [
-      fault('arch-too-tight', 'site.arch.depth', { value: depth, high: width / 2, allowed: 'site.ridge' }),
-    ];
-  }
   const { ridge, teeth }: Anatomy = anatomyOf(site);
   const from = teeth.distal.station - RIDGE_BEYOND;
   const to = teeth.mesial.station + RIDGE_BEYOND;
@@ -119,13 +116,12 @@ function surfaceFaults(site: Site): Fault[] {
       fault('ridge-too-thin', field, { value: thin.value, low: LEAST_HALF_WIDTH, allowed: `${thin.d}` }),
     ];
   }
-  if (1 - palatal / radius < LEAST_STRETCH) {
-    // The deepest arch whose radius still holds: R = reach / (1 − least).
+  if (1 - palatal / radius < LEAST_STRETCH || depth > width / 2) {
+    // The deepest arch whose radius still holds, R = reach / (1 − least); no more than a half-circle. Rounded down, so that what is named holds.
     const least = palatal / (1 - LEAST_STRETCH);
-    const high = least < width / 2 ? width / 2 : least - Math.sqrt(least * least - (width * width) / 4);
-    return [
-      fault('arch-too-tight', 'site.arch.depth', { value: depth, low: 0, high, allowed: `${palatal}` }),
-    ];
+    const deepest = least < width / 2 ? width / 2 : least - Math.sqrt(least * least - (width * width) / 4);
+    const high = Math.floor(10 * deepest) / 10;
+    return [fault('arch-too-tight', 'site.arch.depth', { value: depth, low: 0, high })];
   }
   return [];
 }

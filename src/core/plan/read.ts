@@ -13,12 +13,14 @@ const refuse = (...faults: Fault[]): ReadResult => ({ ok: false, faults });
 /** From any parsed value to a plan that can be used, or to the faults that forbid it. A missing number is never guessed. */
 export function readPlan(value: unknown): ReadResult {
   if (typeof value !== 'object' || value === null || Array.isArray(value))
-    return refuse(fault('not-a-plan', ''));
+    return refuse(fault('not-a-plan', '', { value: shown(value) }));
   const file = value as Record<string, unknown>;
+  if (file.format === undefined) return refuse(fault('missing', 'format', { allowed: PLAN_FORMAT }));
   if (file.format !== PLAN_FORMAT) {
     return refuse(fault('not-a-plan', 'format', { value: shown(file.format), allowed: PLAN_FORMAT }));
   }
   const version = file.version;
+  if (version === undefined) return refuse(fault('missing', 'version', { low: 0, high: PLAN_VERSION }));
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 0) {
     return refuse(fault('unknown-version', 'version', { value: shown(version), low: 0, high: PLAN_VERSION }));
   }
@@ -26,6 +28,13 @@ export function readPlan(value: unknown): ReadResult {
     return refuse(fault('newer-version', 'version', { value: version, low: 0, high: PLAN_VERSION }));
   }
   const { file: current, ran } = migrate(file, version, PLAN_VERSION);
+  // The schema library passes over this one key of a record without a word.
+  if (
+    typeof current.limits === 'object' &&
+    current.limits !== null &&
+    Object.hasOwn(current.limits, '__proto__')
+  )
+    return refuse(fault('unknown-field', 'limits.__proto__'));
   const parsed = planSchema.safeParse(current);
   if (!parsed.success) return refuse(...parsed.error.issues.map((i) => faultOf(i as Issue, current)));
   const plan = parsed.data as Plan;
@@ -51,7 +60,7 @@ function faultOf(issue: Issue, file: unknown): Fault {
   const { low, high } = rangeOf(path);
   switch (issue.code) {
     case 'unrecognized_keys': {
-      return fault('unknown-field', [...path, issue.keys?.[0] ?? ''].join('.'));
+      return fault('unknown-field', [...path, named(issue.keys?.[0] ?? '')].join('.'));
     }
     case 'too_small':
     case 'too_big':
@@ -61,25 +70,36 @@ function faultOf(issue: Issue, file: unknown): Fault {
     case 'invalid_value':
     case 'invalid_union': {
       const values = issue.code === 'invalid_value' ? issue.values : issue.options;
-      if (found === undefined) return fault('missing', field);
-      return fault('not-allowed', field, { value, allowed: values?.join(', ') ?? allowedAt(path) });
+      const allowed = values?.join(', ') ?? allowedAt(path);
+      return fault(found === undefined ? 'missing' : 'not-allowed', field, { value, allowed });
     }
     default:
-      if (found === undefined) return fault('missing', field, { low, high });
-      if (typeof found === 'number') return fault('out-of-range', field, { value, low, high });
+      if (found === undefined) return missing(path, field);
+      // A number that is none, or not finite; one that is only not whole is of the wrong type.
+      if (typeof found === 'number' && (issue.expected === 'number' || !Number.isFinite(found)))
+        return fault('out-of-range', field, { value, low, high });
       return fault('wrong-type', field, { value, low, high, allowed: issue.expected ?? null });
   }
 }
+
+function missing(path: readonly string[], field: string): Fault {
+  const numeric = nodesAt(path).some((n) => n.type === 'number' || n.type === 'integer');
+  return fault('missing', field, numeric ? rangeOf(path) : { allowed: allowedAt(path) });
+}
+
+/** A key as it may stand in a message of one line. */
+const named = (key: string): string => (/^[\w-]{1,40}$/.test(key) ? key : (shown(key) as string));
 
 const step = (at: unknown, key: string): unknown =>
   typeof at === 'object' && at !== null && Object.hasOwn(at, key)
     ? (at as Record<string, unknown>)[key]
     : undefined;
 
-/** A short text of what was found, for the message. */
+/** A short text of what was found, for the message; never a look inside, which may be deep. */
 function shown(value: unknown): number | string | null {
   if (typeof value === 'number') return Number.isFinite(value) ? value : String(value);
   if (value === undefined) return null;
+  if (typeof value === 'object' && value !== null) return Array.isArray(value) ? '[…]' : '{…}';
   const text = JSON.stringify(value) ?? typeof value;
   return text.length > 40 ? `${text.slice(0, 39)}…` : text;
 }
