@@ -44,8 +44,8 @@ function limitText(reading: Reading): string {
   const { low, high } = reading.limit.bands;
   const text = (value: number) => formatNumber({ value, unit: reading.unit });
   if (low && high) return say('limit.both', { low: text(low.near), high: text(high.near) });
-  if (low && reading.id.endsWith('-thinnest') && reading.aside !== null) {
-    const level = formatQuantity({ value: reading.aside, unit: 'mm' });
+  if (low && reading.judgedAt) {
+    const level = formatQuantity({ value: reading.judgedAt.level, unit: 'mm' });
     return say('limit.atLevel', { limit: say('limit.low', { near: text(low.near) }), level });
   }
   if (low) return say('limit.low', { near: text(low.near) });

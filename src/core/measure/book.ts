@@ -10,6 +10,7 @@ export interface Extras {
   readonly to?: Vec3 | null;
   readonly reason?: Reason | null;
   readonly aside?: number | null;
+  readonly judgedAt?: Reading['judgedAt'];
   /** false: shown without a status. */
   readonly counts?: boolean;
   /** Judged elsewhere (the thinnest: over all levels). */
@@ -48,6 +49,7 @@ export class ReadingBook {
       status,
       reason: extras.reason ?? silent,
       aside: extras.aside ?? null,
+      judgedAt: extras.judgedAt ?? null,
     });
   }
 
@@ -64,6 +66,7 @@ export class ReadingBook {
       status: 'not-applicable',
       reason,
       aside,
+      judgedAt: null,
     });
   }
 }

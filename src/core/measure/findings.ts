@@ -7,7 +7,7 @@ export interface Finding {
   readonly status: 'near' | 'beyond';
   readonly value: number;
   readonly level: number | null;
-  /** How much is missing to be within, in the reading's unit; for the thinnest wall judged at another level, that level's band. */
+  /** How much is missing to be within, in the reading's unit, where the status was decided. */
   readonly by: number;
   readonly limit: string;
   readonly source: string;
@@ -25,7 +25,7 @@ export function findingsOf(readings: readonly Reading[]): Finding[] {
       status: r.status,
       value: r.value,
       level: r.level,
-      by: shortfall(r.value, r.limit.bands),
+      by: shortfall(r.judgedAt?.value ?? r.value, r.limit.bands),
       limit: r.limit.key,
       source: r.limit.source,
       known: r.limit.known,

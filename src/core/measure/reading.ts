@@ -94,6 +94,8 @@ export interface Reading {
   readonly reason: Reason | null;
   /** A further number that the reason or the label speaks of (distance to the bone where none is met), in `unit`. */
   readonly aside: number | null;
+  /** Where the status was decided if not by `value` itself: the thinnest wall may hold while another level misses a stricter band (M14). */
+  readonly judgedAt: { readonly level: number; readonly value: number } | null;
 }
 
 /** One level of a wall profile. */

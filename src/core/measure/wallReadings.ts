@@ -1,6 +1,6 @@
 import type { ReadingBook } from './book.ts';
 import { CREST_BAND } from './defaultLimits.ts';
-import { type Judgement, judge, type Limit } from './limit.ts';
+import { type Judgement, judge, type Limit, shortfall } from './limit.ts';
 import type { Placement } from './placement.ts';
 import type { ReadingId, Side } from './reading.ts';
 import { trueWall } from './trueWall.ts';
@@ -57,7 +57,8 @@ function thinnest(side: Side, rays: SideRays, profile: readonly RaySample[], boo
   }
   let status: Judgement = 'within';
   let limit: Limit | null = book.limit(id, least.level);
-  let worstLevel: number | null = null;
+  let short = 0;
+  let judgedAt: { level: number; value: number } | null = null;
   const crest = book.limit(id, CREST_BAND);
   const deep = book.limit(id, CREST_BAND + 1);
   for (const s of [least, ...profile]) {
@@ -65,17 +66,20 @@ function thinnest(side: Side, rays: SideRays, profile: readonly RaySample[], boo
     const own = s.level <= CREST_BAND + 1e-9 ? crest : deep;
     if (!own) continue;
     const verdict = judge(s.wall, own.bands);
-    if (RANK[verdict] <= RANK[status]) continue;
+    if (verdict === 'within' || RANK[verdict] < RANK[status]) continue;
+    const missing = shortfall(s.wall, own.bands);
+    if (verdict === status && missing <= short) continue;
     status = verdict;
     limit = own;
-    worstLevel = s.level;
+    short = missing;
+    judgedAt = { level: s.level, value: s.wall };
   }
   book.add(id, 'mm', least.wall, {
     level: least.level,
     from: least.from,
     to: least.to,
     judged: { status, limit },
-    aside: worstLevel !== null && Math.abs(worstLevel - least.level) > 1e-9 ? worstLevel : null,
+    judgedAt: judgedAt && Math.abs(judgedAt.level - least.level) > 1e-9 ? judgedAt : null,
   });
 }
 
