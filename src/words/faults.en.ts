@@ -21,7 +21,7 @@ export const faultWords = {
   'fault.ridge-too-thin':
     '{field}: the ridge is only {value} mm wide on that side at {allowed} mm below the crest and would cross itself; it must be at least {low}.',
   'fault.arch-too-tight':
-    '{field} is {value}; with a ridge that reaches so far palatally the arch would fold: at most {high} is possible.',
+    '{field} is {value}; with a ridge that reaches so far palatally the arch would fold: it must be from {low} to {high}.',
   'fault.contradiction': '{field} is {value}; it must be from {low} to {high}.',
   'fault.contradiction-exact': '{field} is {value}; it must be {low}.',
   'fault.contradiction-least': '{field} is {value}; it must be at least {low}.',

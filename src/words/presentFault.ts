@@ -77,7 +77,7 @@ export function presentFault(fault: Fault): string {
         allowed,
       });
     case 'arch-too-tight':
-      return say('fault.arch-too-tight', { field, value, high });
+      return say('fault.arch-too-tight', { field, value, low, high });
     case 'contradiction': {
       const text = contradictionText(fault, { field, value, low, high });
       return fault.allowed === null ? text : say('fault.because', { fault: text, field: fault.allowed });
