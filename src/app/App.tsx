@@ -68,7 +68,7 @@ function StageHost({ stores, ledger }: LedgerProps) {
   const absent = useCallback(() => ledger.absent('stage'), [ledger]);
   return (
     <Suspense fallback={<p className="calm">{say('stage.loading')}</p>}>
-      <Stage revision={revision} onDrawn={drawn} onAbsent={absent} />
+      <Stage stores={stores} revision={revision} onDrawn={drawn} onAbsent={absent} />
     </Suspense>
   );
 }

@@ -33,7 +33,7 @@ interface PanelProps {
 function Panel({ place, name, heading = false, onFault, children }: PanelProps) {
   return (
     <section className={`panel panel-${place}`} aria-label={name}>
-      {heading && <h2>{name}</h2>}
+      <h2 className={heading ? undefined : 'unseen'}>{name}</h2>
       <Boundary name={name} onFault={onFault}>
         {children}
       </Boundary>

@@ -45,7 +45,9 @@ function PlanList({ heading, plans, onOpen }: ListProps) {
   const id = useId();
   return (
     <>
-      <h3 id={id}>{heading}</h3>
+      <h2 className="caption" id={id}>
+        {heading}
+      </h2>
       <ul aria-labelledby={id}>
         {plans.map((stored) => (
           <li key={stored.id}>

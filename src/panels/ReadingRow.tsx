@@ -34,7 +34,9 @@ export interface ReadingRowProps {
 /** What a reading is. Comes into sight when it unfolds. */
 function Explanation(props: ReadingRowProps) {
   const row = useRef<HTMLTableRowElement>(null);
-  useEffect(() => row.current?.scrollIntoView({ block: 'nearest' }), []);
+  useEffect(() => {
+    row.current?.scrollIntoView({ block: 'nearest' });
+  }, []);
   const { id, limit, strength, source, known, mark, reason } = props;
   return (
     <tr ref={row} className="explanation" id={`explain-${id}`}>

@@ -111,7 +111,7 @@ export function SectionDimensions({ evaluation, lit }: SectionDimensionsProps) {
         evaluation={evaluation}
         lines={lines.filter(({ to }) => to.x >= 0)}
         side="right"
-        column={76}
+        column={72}
         lit={lit}
       />
     </>

@@ -4,7 +4,7 @@ import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
 import { Dimension } from '../marks/Dimension.tsx';
 import { polyline } from '../marks/path.ts';
 import { GlyphShape } from '../marks/StatusGlyph.tsx';
-import { Tag } from '../marks/Tag.tsx';
+import { Tag, tagWidth } from '../marks/Tag.tsx';
 import { litReading } from '../state/litReading.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useEvaluation } from '../state/usePlan.ts';
@@ -22,6 +22,8 @@ const ZERO = 108;
 const LEFT = 8 - ZERO;
 const RIGHT = 206 - ZERO;
 const FOOT = DRAWING_HEIGHT - 32;
+/** Type size of the tags, px. */
+const TAG = 14;
 
 const figure = (value: number): string => formatNumber({ value: Math.abs(value), unit: 'count' });
 
@@ -188,7 +190,7 @@ function Thinnest({ evaluation, side, lit }: { evaluation: Evaluation; side: Sid
   const tag =
     side === 'facial'
       ? { x: Math.min(72, Math.max(end.x + 18, 58)), y }
-      : { x: -44, y: Math.min(CREST_Y - 18, y - 18) };
+      : { x: Math.max(-44, tagWidth({ ...shown, size: TAG }) + 6 - ZERO), y: Math.min(CREST_Y - 18, y - 18) };
   const leader = side === 'facial' ? [tag] : [{ x: Math.min(end.x - 12, -44), y }, tag];
   return (
     <g data-line={id}>
@@ -199,7 +201,7 @@ function Thinnest({ evaluation, side, lit }: { evaluation: Evaluation; side: Sid
         number={shown.number}
         mark={shown.mark}
         lit={lit === id}
-        size={14}
+        size={TAG}
       />
     </g>
   );

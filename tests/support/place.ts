@@ -1,0 +1,79 @@
+import { execFile } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { promisify } from 'node:util';
+import type { Page } from 'playwright-core';
+import { openPage } from './browser.ts';
+import { ROOT } from './scan.ts';
+
+/** What the command line prints of one reading, as far as the tests look at it. */
+export interface PrintedReading {
+  id: string;
+  shown?: string;
+  status?: string | null;
+}
+
+/** Opens the page in the light setting, on a small stage: quick to draw, the same in all else. */
+export async function openPlace(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    localStorage.setItem('ridgewright.session.1', JSON.stringify({ drawing: 'light' }));
+  });
+  await openPage(page);
+}
+
+export const field = (page: Page, name: string) => page.getByRole('spinbutton', { name, exact: true });
+
+/** Types into a field and leaves it with Enter. */
+export async function type(page: Page, name: string, text: string): Promise<void> {
+  await field(page, name).fill(text);
+  await field(page, name).press('Enter');
+}
+
+/** Digits of every reading in the table, by id. */
+export const digits = (page: Page): Promise<Record<string, string>> =>
+  page.locator('[data-reading]').evaluateAll((rows) =>
+    Object.fromEntries(
+      rows.map((row) => {
+        const cell = row.querySelector('[data-value]');
+        return [row.getAttribute('data-reading') ?? '', cell?.firstChild?.textContent ?? ''];
+      }),
+    ),
+  );
+
+/** The drawn edge of a side in the wall profile, as its path. */
+export const wallEdge = (page: Page, side: 'facial' | 'palatal') =>
+  page.locator(`[data-wall-profile] [data-edge="${side}"]`).getAttribute('d');
+
+/** The plan on the table, saved by the page's own button and read back from the file. */
+export async function savedPlan(page: Page): Promise<string> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save as a file' }).click(),
+  ]);
+  const folder = mkdtempSync(join(tmpdir(), 'ridgewright-saved-'));
+  try {
+    await download.saveAs(join(folder, 'plan.json'));
+    return readFileSync(join(folder, 'plan.json'), 'utf8');
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** What the command line reads off a plan file's text. */
+export async function commandLine(text: string): Promise<PrintedReading[]> {
+  const folder = mkdtempSync(join(tmpdir(), 'ridgewright-plan-'));
+  const file = join(folder, 'plan.json');
+  try {
+    writeFileSync(file, text);
+    const args = ['--import', 'tsx', join(ROOT, 'src/cli/measure.ts'), file, '--json'];
+    const { stdout } = await promisify(execFile)(process.execPath, args, {
+      cwd: ROOT,
+      maxBuffer: 16 * 1024 * 1024,
+    });
+    const [{ readings }] = JSON.parse(stdout) as { readings: PrintedReading[] }[];
+    return readings;
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
