@@ -5,11 +5,17 @@ export interface EdgePlace {
   readonly w: number;
 }
 
+/** A line over a mesh; open where it runs out at the mesh's edge. */
+export interface Isoline {
+  readonly places: readonly EdgePlace[];
+  readonly closed: boolean;
+}
+
 /**
- * Lines along which a value given at the vertices of a closed mesh is zero, each closed: straight across every triangle, from edge to edge, with
- * the greater values always on the same hand. A zero counts as below, so that every line closes. Cost: one pass over the triangles.
+ * Lines along which a value given at the vertices of a mesh is zero: straight across every triangle, from edge to edge, with the greater
+ * values always on the same hand. A zero counts as below, so that on a closed mesh every line closes. Cost: one pass over the triangles.
  */
-export function isolines(triangles: Uint32Array, values: Float64Array): EdgePlace[][] {
+export function isolines(triangles: Uint32Array, values: Float64Array): Isoline[] {
   const count = values.length;
   const next = new Map<number, number>();
   const key = (a: number, b: number): number => (a < b ? a * count + b : b * count + a);
@@ -26,19 +32,26 @@ export function isolines(triangles: Uint32Array, values: Float64Array): EdgePlac
     if (values[a] > 0) next.set(after, before);
     else next.set(before, after);
   }
-  const lines: EdgePlace[][] = [];
-  for (const start of next.keys()) {
-    const line: EdgePlace[] = [];
-    for (let edge: number | undefined = start; edge !== undefined; ) {
-      const follower: number | undefined = next.get(edge);
+  const place = (edge: number): EdgePlace => {
+    const a = Math.floor(edge / count);
+    const b = edge % count;
+    return { a, b, w: values[a] / (values[a] - values[b]) };
+  };
+  const reached = new Set(next.values());
+  const starts = [...next.keys()];
+  const lines: Isoline[] = [];
+  for (const start of [...starts.filter((edge) => !reached.has(edge)), ...starts]) {
+    if (!next.has(start)) continue;
+    const places: EdgePlace[] = [];
+    let edge = start;
+    do {
+      places.push(place(edge));
+      const follower = next.get(edge);
       next.delete(edge);
       if (follower === undefined) break;
-      const a = Math.floor(edge / count);
-      const b = edge % count;
-      line.push({ a, b, w: values[a] / (values[a] - values[b]) });
       edge = follower;
-    }
-    if (line.length > 2) lines.push(line);
+    } while (edge !== start);
+    lines.push({ places, closed: edge === start && places.length > 2 });
   }
-  return lines;
+  return lines.filter((line) => line.places.length > 1);
 }

@@ -36,7 +36,7 @@ export function sliceMesh({ positions: p, triangles: t }: TriangleMesh, plane: P
     const q: Vec3 = [at(0), at(1), at(2)];
     return [dot(q, x), dot(q, y)];
   };
-  return isolines(t, height).map((line) => line.map(point));
+  return isolines(t, height).map(({ places }) => places.map(point));
 }
 
 /** Area inside a loop, mm², positive where it runs anticlockwise. */

@@ -1,0 +1,113 @@
+import { useFrame, useThree } from '@react-three/fiber';
+import { useCallback, useEffect, useMemo, useRef } from 'react';
+import type { Vec3 } from '../core/geometry/vec.ts';
+import type { Evaluation } from '../core/plan/evaluate.ts';
+import type { PlanStores } from '../state/stores.ts';
+import { type Cut, cutFaces, type Face, layBody, layCut } from './cut.ts';
+import { FatLines } from './fatLines.ts';
+import { RewrittenGeometry } from './geometry.ts';
+import { type Body, INK, type Materials } from './materials.ts';
+import { useEachPlan } from './useEachPlan.ts';
+
+interface CutFaceProps {
+  stores: PlanStores;
+  cut: Cut;
+  body: Body;
+  materials: Materials;
+  /** Drawn at all: the bone is shown cut. */
+  shown: boolean;
+  gum: boolean;
+  /** Called when another side of the arch is the removed one: the sign of its arch places. */
+  onTurn: (removed: 1 | -1) => void;
+}
+
+const write = (into: RewrittenGeometry, { points, flat, index }: Face) => into.write(points, flat, index);
+
+/** The capped, hatched faces of the cut through the axis with their outlines. They follow the implant, and turn with the camera. */
+export function CutFace({ stores, cut, body, materials, shown, gum, onTurn }: CutFaceProps) {
+  const made = useMemo(
+    () => ({
+      bone: new RewrittenGeometry(1400, 1400, false),
+      marrow: new RewrittenGeometry(1400, 1400, false),
+      gum: new RewrittenGeometry(700, 700, false),
+      boneLine: new FatLines(1400, INK, 1.8),
+      marrowLine: new FatLines(1400, '#8d7a5c', 1),
+      gumLine: new FatLines(700, '#8c5a53', 1.1),
+    }),
+    [],
+  );
+  const last = useRef<{ evaluation: Evaluation; faces: ReturnType<typeof cutFaces> } | null>(null);
+
+  useEffect(
+    () => () => {
+      for (const one of Object.values(made)) one.dispose();
+    },
+    [made],
+  );
+
+  const draw = useCallback(() => {
+    if (!last.current) return;
+    const { faces } = last.current;
+    write(made.bone, faces.bone);
+    write(made.marrow, faces.marrow);
+    write(made.gum, faces.gum);
+    const { x, y, z } = cut.keep.normal;
+    const lift = (k: number): Vec3 => [-k * x, -k * y, -k * z];
+    made.boneLine.write(faces.outlines.bone, lift(0.05));
+    made.marrowLine.write(faces.outlines.marrow, lift(0.04));
+    made.gumLine.write(faces.outlines.gum, lift(0.03));
+  }, [made, cut]);
+
+  const side = useRef(0);
+  const camera = useThree((three) => three.camera);
+  const lay = useCallback(
+    (evaluation: Evaluation) => {
+      layCut(cut, evaluation, camera.position.toArray());
+      const toward = evaluation.anatomy.toJawDirection([1, 0, 0]);
+      const { x, y, z } = cut.keep.normal;
+      const removed = x * toward[0] + y * toward[1] + z * toward[2] > 0 ? -1 : 1;
+      const turned = removed !== side.current;
+      side.current = removed;
+      if (turned) onTurn(removed);
+      return turned;
+    },
+    [cut, onTurn, camera],
+  );
+
+  useEachPlan(
+    stores,
+    useCallback(
+      (evaluation: Evaluation) => {
+        lay(evaluation);
+        layBody(body, evaluation);
+        if (!shown) return;
+        last.current = { evaluation, faces: cutFaces(evaluation) };
+        draw();
+      },
+      [lay, draw, shown, body],
+    ),
+  );
+
+  useFrame(() => {
+    if (last.current && lay(last.current.evaluation)) draw();
+  });
+
+  if (!shown) return null;
+  return (
+    <group>
+      {gum && (
+        <mesh geometry={made.gum.geometry} material={materials.gumCut} dispose={null} frustumCulled={false} />
+      )}
+      <mesh geometry={made.bone.geometry} material={materials.cortex} dispose={null} frustumCulled={false} />
+      <mesh
+        geometry={made.marrow.geometry}
+        material={materials.marrow}
+        dispose={null}
+        frustumCulled={false}
+      />
+      {gum && <primitive object={made.gumLine.object} dispose={null} />}
+      <primitive object={made.marrowLine.object} dispose={null} />
+      <primitive object={made.boneLine.object} dispose={null} />
+    </group>
+  );
+}

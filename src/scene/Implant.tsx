@@ -1,0 +1,73 @@
+import { useCallback, useEffect, useMemo, useRef } from 'react';
+import { type Group, type Matrix4, Vector3 } from 'three';
+import { creased } from '../core/geometry/crease.ts';
+import { markOf } from '../core/geometry/pose.ts';
+import { cross, type Vec3 } from '../core/geometry/vec.ts';
+import { implantMesh } from '../core/implant/mesh.ts';
+import type { Evaluation } from '../core/plan/evaluate.ts';
+import type { PlanStores } from '../state/stores.ts';
+import { useSelected } from '../state/useSelected.ts';
+import { geometryOf } from './geometry.ts';
+import type { Materials } from './materials.ts';
+import { useEachPlan } from './useEachPlan.ts';
+
+/** Edges of the implant sharper than this are drawn crisp, degrees. */
+const CREASE = 32;
+
+/**
+ * Where the implant stands in the jaw frame: a proper rotation built from the axis and the mark as they lie there, on either side of the
+ * arch, so that the thread stays right-handed.
+ */
+export function implantMatrix({ plan, placement, anatomy }: Evaluation, out: Matrix4): Matrix4 {
+  const z = anatomy.toJawDirection(placement.a);
+  const x = anatomy.toJawDirection(markOf(plan.pose));
+  const y = cross(z, x);
+  const v = (p: Vec3) => new Vector3(...p);
+  return out.makeBasis(v(x), v(y), v(z)).setPosition(v(anatomy.toJaw(placement.platform)));
+}
+
+interface ImplantProps {
+  stores: PlanStores;
+  materials: Materials;
+  segments: number;
+  shadow: boolean;
+}
+
+export function Implant({ stores, materials, segments, shadow }: ImplantProps) {
+  const shape = useSelected(stores.document, ({ plan }) => plan.implant);
+  const group = useRef<Group>(null);
+  const made = useMemo(() => {
+    const { body, mark } = implantMesh(shape, { segments });
+    return { body: geometryOf(creased(body, CREASE)), mark: mark && geometryOf(creased(mark, CREASE)) };
+  }, [shape, segments]);
+
+  useEffect(
+    () => () => {
+      made.body.dispose();
+      made.mark?.dispose();
+    },
+    [made],
+  );
+
+  const apply = useCallback((evaluation: Evaluation) => {
+    const node = group.current;
+    if (!node) return;
+    implantMatrix(evaluation, node.matrix);
+    node.matrixWorldNeedsUpdate = true;
+  }, []);
+  useEachPlan(stores, apply);
+
+  return (
+    <group ref={group} matrixAutoUpdate={false} name="implant">
+      <mesh
+        geometry={made.body}
+        material={materials.steel}
+        castShadow={shadow}
+        receiveShadow={shadow}
+        dispose={null}
+      />
+      <mesh geometry={made.body} material={materials.hull} dispose={null} />
+      {made.mark && <mesh geometry={made.mark} material={materials.mark} dispose={null} />}
+    </group>
+  );
+}

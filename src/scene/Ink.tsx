@@ -1,0 +1,100 @@
+import { useFrame, useThree } from '@react-three/fiber';
+import { useRef } from 'react';
+import { flushSync } from 'react-dom';
+import type { Vec3 } from '../core/geometry/vec.ts';
+import type { ReadingId } from '../core/measure/reading.ts';
+import { evaluationOf } from '../state/evaluation.ts';
+import { litReading } from '../state/litReading.ts';
+import type { PlanStores } from '../state/stores.ts';
+import { say } from '../words/say.ts';
+import { sayTiltOf } from '../words/sayStage.ts';
+import type { Cut } from './cut.ts';
+import { axisDrawing, handleDrawing, incisalDrawing, pathOf } from './drawing.ts';
+import { type Lens, lensOf } from './lens.ts';
+import type { Sheet } from './Overlay.tsx';
+import { clipped, rimOf, silhouette } from './silhouette.ts';
+import type { SiteSolids } from './siteSolids.ts';
+import { tagLines } from './wallTags.ts';
+
+interface InkProps {
+  stores: PlanStores;
+  solids: SiteSolids;
+  cut: Cut;
+  removed: 1 | -1 | 0;
+  onSheet: (sheet: Sheet, lens: Lens) => void;
+}
+
+/** Outlines that change with the camera, the site or the cut only; kept from frame to frame. */
+interface Outlines {
+  readonly key: string;
+  readonly solids: SiteSolids;
+  readonly hidden: string;
+  readonly ghost: string;
+}
+
+function outlinesOf(
+  solids: SiteSolids,
+  cut: Cut,
+  lens: Lens,
+  removed: 1 | -1 | 0,
+  teeth: boolean,
+  key: string,
+): Outlines {
+  const { eye } = lens;
+  const hidden = solids.teeth
+    .filter(({ tooth, beside }) => teeth && beside && Math.sign(tooth.station) !== removed)
+    .map(({ rootMesh }) => pathOf(silhouette(rootMesh, eye), lens));
+  const planes = [cut.drop, ...cut.ends];
+  const gone = ([x, y, z]: Vec3) =>
+    planes.every(({ normal: n, constant }) => n.x * x + n.y * y + n.z * z + constant > 0);
+  const { mesh, walls } = solids.boneMesh;
+  const ghost =
+    removed === 0 ? [] : clipped([...silhouette(mesh, eye, walls), ...rimOf(solids.boneMesh)], gone);
+  return { key, solids, hidden: hidden.join(''), ghost: pathOf(ghost, lens) };
+}
+
+/** Draws the ink of every frame: in the same frame as the canvas, so that a line never lags behind what it measures. */
+export function Ink({ stores, solids, cut, removed, onSheet }: InkProps) {
+  const size = useThree((three) => three.size);
+  const kept = useRef<Outlines | null>(null);
+
+  useFrame(({ camera, controls }) => {
+    camera.updateMatrixWorld();
+    const lens = lensOf(camera, size.width, size.height);
+    const { document, session, live } = stores;
+    const evaluation = evaluationOf(document.getState().plan);
+    if (evaluation.anatomy !== solids.anatomy) return;
+    const { layers, bone, pivot, view } = session.getState();
+    const { normal, constant } = cut.keep;
+    const key = [lens.name, removed, bone, layers.teeth, ...normal.toArray(), constant].join(' ');
+    if (kept.current?.key !== key || kept.current.solids !== solids) {
+      kept.current = outlinesOf(solids, cut, lens, bone === 'cut' ? removed : 0, layers.teeth, key);
+    }
+    const { hover, dragging } = live.getState();
+    const lit: ReadingId | null = litReading(live.getState(), session.getState());
+    const target = (controls as { target?: { toArray: () => [number, number, number] } } | null)?.target;
+    const mesialArc =
+      (dragging ?? hover) === 'tilt-md' || (view === 'facial' && (dragging ?? hover) !== 'tilt-fp');
+    const sheet: Sheet = {
+      width: size.width,
+      height: size.height,
+      axis: axisDrawing(evaluation, lens),
+      incisal: incisalDrawing(evaluation, lens),
+      hidden: kept.current.hidden,
+      ghost: kept.current.ghost,
+      tags: layers.lines ? tagLines(evaluation, lens, lit, bone !== 'cut' || view !== 'mesial') : [],
+      handles: handleDrawing(evaluation, lens, pivot),
+      scale: lens.scale(target?.toArray() ?? [0, 0, 0]),
+      lines: layers.lines,
+      lit,
+      hover,
+      dragging,
+      mesialArc,
+      tilt: sayTiltOf(evaluation.plan.pose.tilt, mesialArc),
+      caption: say(bone === 'cut' ? 'stage.cut' : bone === 'whole' ? 'stage.whole' : 'stage.translucent'),
+    };
+    flushSync(() => onSheet(sheet, lens));
+  });
+
+  return null;
+}

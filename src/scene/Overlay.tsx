@@ -1,0 +1,147 @@
+import type { PointerEvent } from 'react';
+import type { ReadingId } from '../core/measure/reading.ts';
+import { Dimension } from '../marks/Dimension.tsx';
+import { type Point, pair, polyline, px } from '../marks/path.ts';
+import { Tag } from '../marks/Tag.tsx';
+import { formatNumber } from '../words/format.ts';
+import { say } from '../words/say.ts';
+import type { HandleDrawing, IncisalDrawing } from './drawing.ts';
+import { Handles } from './Handles.tsx';
+import type { HandleId } from './handles.ts';
+import { TAG_SIZE, type TagLine } from './wallTags.ts';
+
+/** Everything in ink over the canvas, for one frame. */
+export interface Sheet {
+  readonly width: number;
+  readonly height: number;
+  readonly axis: readonly [Point, Point];
+  readonly incisal: IncisalDrawing;
+  /** Outlines of roots in the bone, and of the part that is taken away; path data. */
+  readonly hidden: string;
+  readonly ghost: string;
+  readonly tags: readonly TagLine[];
+  readonly handles: HandleDrawing;
+  /** Size of a millimetre at the target, px. */
+  readonly scale: number;
+  readonly lines: boolean;
+  readonly lit: ReadingId | null;
+  readonly hover: string | null;
+  readonly dragging: string | null;
+  readonly mesialArc: boolean;
+  readonly tilt: { readonly number: string; readonly words: string };
+  readonly caption: string;
+}
+
+interface OverlayProps {
+  sheet: Sheet;
+  onGrip: (id: HandleId, event: PointerEvent<SVGElement>) => void;
+  onHover: (id: HandleId | null) => void;
+  onPick: (id: ReadingId) => void;
+  onPoint: (id: ReadingId | null) => void;
+}
+
+function Incisal({
+  drawing: { mesial, distal, crossing },
+  width,
+}: {
+  drawing: IncisalDrawing;
+  width: number;
+}) {
+  const end = mesial.x < distal.x ? mesial : distal;
+  const room = end.x < 130 || width < 420;
+  const bend = { x: end.x + (room ? 26 : -26), y: end.y - 26 };
+  const line = polyline([mesial, distal]);
+  const dot = (p: Point, r: number) =>
+    `M${px(p.x - r)} ${px(p.y)}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0z`;
+  return (
+    <g className="incisal">
+      <path className="ink-casing" d={line} />
+      <path className="ink-line" d={line} />
+      <path className="ink-line end" d={dot(mesial, 3.6) + dot(distal, 3.6)} />
+      <path className="ink-line crossing" d={dot(crossing, 2.2)} />
+      <path className="ink-line" d={`M${pair(end)}L${pair(bend)}`} />
+      <text
+        className="ink-text"
+        x={px(bend.x + (room ? 4 : -4))}
+        y={px(bend.y - 3)}
+        textAnchor={room ? 'start' : 'end'}
+      >
+        {say('stage.incisalLine')}
+      </text>
+    </g>
+  );
+}
+
+/** A length of round millimetres, as near 150 px as there is, with a tick in its middle. */
+function ScaleBar({ sheet: { scale, width, height, caption } }: { sheet: Sheet }) {
+  const length = [1, 2, 5, 10, 20, 50].reduce((a, b) =>
+    Math.abs(b * scale - 150) < Math.abs(a * scale - 150) ? b : a,
+  );
+  const size = length * scale;
+  const [x, y] = [width - 18 - size, height - 22];
+  return (
+    <g className="scale-bar">
+      <path
+        className="ink-line"
+        d={`M${px(x)} ${y - 5}v10M${px(x)} ${y}h${px(size)}M${px(x + size)} ${y - 5}v10M${px(x + size / 2)} ${y - 5}v10`}
+      />
+      <text className="ink-text" x={px(x - 8)} y={y + 4.5} textAnchor="end">
+        {say('stage.scaleBar', { length: formatNumber({ value: length, unit: 'count' }) })}
+      </text>
+      <text className="ink-text" x={width - 18} y={y - 16} textAnchor="end">
+        {caption}
+      </text>
+    </g>
+  );
+}
+
+/** Ink over the canvas: outlines, axis, incisal line, measurements and handles. Its numbers are also in the table, so a screen reader passes it by. */
+export function Overlay({ sheet, onGrip, onHover, onPick, onPoint }: OverlayProps) {
+  const axis = polyline(sheet.axis);
+  return (
+    <svg className="ink" viewBox={`0 0 ${sheet.width} ${sheet.height}`} aria-hidden="true">
+      {sheet.lines && <path className="ink-line ghost-line" d={sheet.ghost} />}
+      <path className="ink-line hidden-line" d={sheet.hidden} />
+      <g className="axis-line">
+        <path className="ink-casing" d={axis} />
+        <path className="ink-line" d={axis} />
+      </g>
+      {sheet.lines && (
+        <>
+          <Incisal drawing={sheet.incisal} width={sheet.width} />
+          {sheet.tags.map((line) => (
+            // biome-ignore lint/a11y/noStaticElementInteractions: the table has the same readings as buttons
+            <g
+              key={line.id}
+              className="tag-line"
+              data-line={line.id}
+              onPointerEnter={() => onPoint(line.id)}
+              onPointerLeave={() => onPoint(null)}
+              onClick={() => onPick(line.id)}
+            >
+              <Dimension from={line.from} to={line.to} leader={line.leader} lit={line.id === sheet.lit} />
+              <Tag
+                {...line.tag}
+                side={line.side}
+                number={line.number}
+                mark={line.mark}
+                size={TAG_SIZE}
+                lit={line.id === sheet.lit}
+              />
+            </g>
+          ))}
+        </>
+      )}
+      <Handles
+        drawing={sheet.handles}
+        hover={sheet.hover}
+        dragging={sheet.dragging}
+        mesial={sheet.mesialArc}
+        tilt={sheet.tilt}
+        onGrip={onGrip}
+        onHover={onHover}
+      />
+      <ScaleBar sheet={sheet} />
+    </svg>
+  );
+}

@@ -1,0 +1,81 @@
+import type { BufferGeometry, Material } from 'three';
+import type { BoneLook, Layer } from '../state/session.ts';
+import type { Materials } from './materials.ts';
+import type { SiteSolids } from './siteSolids.ts';
+
+interface PartProps {
+  geometry: BufferGeometry;
+  material: Material;
+  /** Ink edge, or none. */
+  hull?: Material;
+  order?: number;
+  shadow?: boolean;
+  name?: string;
+}
+
+/** A solid that others own, with its ink edge. */
+function Part({ geometry, material, hull, order = 0, shadow = false, name }: PartProps) {
+  return (
+    <>
+      <mesh
+        name={name}
+        geometry={geometry}
+        material={material}
+        renderOrder={order}
+        castShadow={shadow}
+        receiveShadow={shadow}
+        dispose={null}
+      />
+      {hull && <mesh geometry={geometry} material={hull} renderOrder={order} dispose={null} />}
+    </>
+  );
+}
+
+interface SolidsProps {
+  solids: SiteSolids;
+  materials: Materials;
+  bone: BoneLook;
+  layers: Readonly<Record<Layer, boolean>>;
+  /** On the removed side of a cut: arch places with this sign (0: nothing is removed). */
+  removed: 1 | -1 | 0;
+  shadow: boolean;
+}
+
+/** Bone, gum, teeth and planned crown of a site, as the session wants to see them. */
+export function Solids({ solids, materials: m, bone, layers, removed, shadow }: SolidsProps) {
+  const cut = bone === 'cut';
+  const boneMaterial = cut ? m.bone : bone === 'whole' ? m.wholeBone : m.veiledBone;
+  const edge = cut ? m.cutHull : bone === 'whole' ? m.hull : undefined;
+  return (
+    <group>
+      <Part
+        name="bone"
+        geometry={solids.bone}
+        material={boneMaterial}
+        hull={edge}
+        order={bone === 'translucent' ? 4 : 0}
+        shadow={shadow && bone !== 'translucent'}
+      />
+      {cut && <Part geometry={solids.bone} material={m.ghostBone} order={6} />}
+      {layers.gum && <Part geometry={solids.gum} material={cut ? m.gum : m.wholeGum} order={5} />}
+      {layers.teeth &&
+        solids.teeth.map(({ tooth, beside, crown, root }) => {
+          const near = cut && Math.sign(tooth.station) === removed;
+          if (near && !beside) return null;
+          return (
+            <group key={tooth.code}>
+              <Part geometry={crown} material={m.porcelain} hull={m.hull} shadow={shadow} />
+              <Part
+                geometry={root}
+                material={near ? m.ghostRoot : m.root}
+                hull={near ? undefined : m.hull}
+                order={near ? 7 : 0}
+                shadow={shadow && !near}
+              />
+            </group>
+          );
+        })}
+      {layers.crown && <Part geometry={solids.crown} material={m.planned} order={8} />}
+    </group>
+  );
+}

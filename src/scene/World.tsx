@@ -1,0 +1,74 @@
+import { useThree } from '@react-three/fiber';
+import { useCallback, useEffect, useLayoutEffect, useMemo, useState } from 'react';
+import { solidsOf } from '../core/plan/evaluate.ts';
+import type { PlanStores } from '../state/stores.ts';
+import { useSelected } from '../state/useSelected.ts';
+import { type Asked, CameraRig } from './CameraRig.tsx';
+import { CutFace } from './CutFace.tsx';
+import { layEnds, newCut } from './cut.ts';
+import { Implant } from './Implant.tsx';
+import { Ink } from './Ink.tsx';
+import { Lights } from './Lights.tsx';
+import type { Lens } from './lens.ts';
+import { materials as makeMaterials, newBody } from './materials.ts';
+import type { Sheet } from './Overlay.tsx';
+import { Solids } from './Solids.tsx';
+import { disposeSolids, siteSolids } from './siteSolids.ts';
+
+export interface WorldProps {
+  stores: PlanStores;
+  /** The light setting: no shadows, fewer triangles. */
+  light: boolean;
+  asked: Asked;
+  onFree: () => void;
+  onSheet: (sheet: Sheet, lens: Lens) => void;
+}
+
+/** The model of a site with the implant in it. */
+export function World({ stores, light, asked, onFree, onSheet }: WorldProps) {
+  const invalidate = useThree((three) => three.invalidate);
+  const site = useSelected(stores.document, ({ plan }) => plan.site);
+  const bone = useSelected(stores.session, (state) => state.bone);
+  const layers = useSelected(stores.session, (state) => state.layers);
+  const inMouth = useSelected(stores.session, (state) => state.asInMouth);
+  const [removed, setRemoved] = useState<1 | -1>(1);
+  const cut = useMemo(newCut, []);
+  const body = useMemo(newBody, []);
+  const materials = useMemo(() => makeMaterials(cut, body, light), [cut, body, light]);
+  const solids = useMemo(() => siteSolids(solidsOf(site), light), [site, light]);
+
+  useEffect(() => () => materials.dispose(), [materials]);
+  useEffect(() => () => disposeSolids(solids), [solids]);
+  useEffect(() => invalidate());
+
+  const onTurn = useCallback((side: 1 | -1) => setRemoved(side), []);
+  const { anatomy } = solids;
+  useLayoutEffect(() => layEnds(cut, anatomy), [cut, anatomy]);
+  const target = useMemo(() => anatomy.toJaw([-0.6, -1, -1.9]), [anatomy]);
+
+  return (
+    <>
+      <CameraRig stores={stores} asked={asked} inMouth={inMouth} onFree={onFree} />
+      <Lights target={target} floor={anatomy.ridge.floor - site.ridge.crestDrop} shadow={!light} />
+      <CutFace
+        stores={stores}
+        cut={cut}
+        body={body}
+        materials={materials}
+        shown={bone === 'cut'}
+        gum={layers.gum}
+        onTurn={onTurn}
+      />
+      <Solids
+        solids={solids}
+        materials={materials}
+        bone={bone}
+        layers={layers}
+        removed={bone === 'cut' ? removed : 0}
+        shadow={!light}
+      />
+      <Implant stores={stores} materials={materials} segments={light ? 36 : 64} shadow={!light} />
+      <Ink stores={stores} solids={solids} cut={cut} removed={removed} onSheet={onSheet} />
+    </>
+  );
+}

@@ -1,0 +1,83 @@
+import type { RidgeMesh } from '../core/anatomy/ridgeMesh.ts';
+import { isolines } from '../core/geometry/isolines.ts';
+import type { TriangleMesh } from '../core/geometry/mesh.ts';
+import type { Vec3 } from '../core/geometry/vec.ts';
+
+/** A line over a surface, jaw frame. */
+export interface Outline {
+  readonly points: readonly Vec3[];
+  readonly closed: boolean;
+}
+
+/**
+ * Where a surface turns away from the eye: the zero set of normal · view across its triangles, chained. Only the first `walls`
+ * triangles are looked at, whose vertex normals are the surface's.
+ */
+export function silhouette(
+  { positions: p, triangles, normals: n }: TriangleMesh,
+  eye: Vec3,
+  walls = triangles.length / 3,
+): Outline[] {
+  if (!n) return [];
+  const values = new Float64Array(p.length / 3);
+  for (let i = 0; i < values.length; i++) {
+    const k = 3 * i;
+    values[i] = n[k] * (eye[0] - p[k]) + n[k + 1] * (eye[1] - p[k + 1]) + n[k + 2] * (eye[2] - p[k + 2]);
+  }
+  return isolines(triangles.subarray(0, 3 * walls), values).map(({ places, closed }) => ({
+    points: places.map(({ a, b, w }): Vec3 => {
+      const at = (k: number) => p[3 * a + k] + w * (p[3 * b + k] - p[3 * a + k]);
+      return [at(0), at(1), at(2)];
+    }),
+    closed,
+  }));
+}
+
+/** The edges at which the sheet of a ridge ends: at the floor and at both ends. */
+export function rimOf({ mesh, walls }: RidgeMesh): Outline[] {
+  const { positions: p, triangles: t } = mesh;
+  const count = p.length / 3;
+  const next = new Map<number, number>();
+  const edges = new Set<number>();
+  for (let i = 0; i < 3 * walls; i++) edges.add(t[i] * count + t[i % 3 === 2 ? i - 2 : i + 1]);
+  for (const edge of edges) {
+    const a = Math.floor(edge / count);
+    const b = edge % count;
+    if (!edges.has(b * count + a)) next.set(a, b);
+  }
+  const lines: Outline[] = [];
+  for (const start of [...next.keys()]) {
+    const points: Vec3[] = [];
+    for (let v: number | undefined = start; v !== undefined && next.has(v); ) {
+      points.push([p[3 * v], p[3 * v + 1], p[3 * v + 2]]);
+      const follower: number | undefined = next.get(v);
+      next.delete(v);
+      v = follower;
+    }
+    if (points.length > 2) lines.push({ points, closed: true });
+  }
+  return lines;
+}
+
+/** The parts of outlines for which `keep` holds. */
+export function clipped(outlines: readonly Outline[], keep: (p: Vec3) => boolean): Outline[] {
+  const out: Outline[] = [];
+  for (const { points, closed } of outlines) {
+    const inside = points.map(keep);
+    if (inside.every(Boolean)) {
+      out.push({ points, closed });
+      continue;
+    }
+    const first = closed ? inside.indexOf(false) : 0;
+    let run: Vec3[] = [];
+    for (let i = 0; i <= points.length; i++) {
+      const k = (first + i) % points.length;
+      if (i < points.length && inside[k]) run.push(points[k]);
+      else if (run.length > 0) {
+        if (run.length > 1) out.push({ points: run, closed: false });
+        run = [];
+      }
+    }
+  }
+  return out;
+}

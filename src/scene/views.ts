@@ -1,0 +1,133 @@
+import type { Anatomy } from '../core/anatomy/anatomy.ts';
+import { axisFrame, axisOf } from '../core/geometry/pose.ts';
+import { add, cross, dot, scale, sub, unit, type Vec3 } from '../core/geometry/vec.ts';
+import { pivotPoint } from '../core/plan/edits.ts';
+import type { Plan } from '../core/plan/plan.ts';
+import type { View } from '../state/session.ts';
+
+/** Where the camera stands: direction from the target to it (unit), what is up on screen, and the target; jaw frame, mm. */
+export interface Standpoint {
+  readonly toward: Vec3;
+  readonly up: Vec3;
+  readonly target: Vec3;
+  readonly distance: number;
+}
+
+/** A long lens: little perspective, as in a drawing. Vertical field of view in degrees, distance in mm. */
+export const LENS = { fov: 14.9, near: 40, far: 420 } as const;
+
+interface Preset {
+  /** From the arch's tangent (patient's left) toward facial, degrees. */
+  readonly azimuth: number;
+  readonly elevation: number;
+}
+
+/** Standpoints of the drawing. Facial is on the right in the first, on both sides of the arch. */
+export const PRESETS: Readonly<Record<Exclude<View, 'axis'>, Preset>> = {
+  mesial: { azimuth: 47, elevation: 15 },
+  facial: { azimuth: 90, elevation: 4 },
+  palatal: { azimuth: 270, elevation: 22 },
+  incisal: { azimuth: 90, elevation: 80 },
+};
+
+const rad = (degrees: number): number => (degrees * Math.PI) / 180;
+
+/** Direction from the site to the camera of a view, jaw frame. */
+function direction(view: View, { pose }: Plan, anatomy: Anatomy): Vec3 {
+  const { toJawDirection, site } = anatomy;
+  if (view === 'axis') return toJawDirection(axisOf(pose.tilt));
+  const { azimuth, elevation } = PRESETS[view];
+  // The tangent that points to the patient's left: mesial on the right side of the arch, distal on the left one.
+  const left = scale(toJawDirection([1, 0, 0]), site.tooth >= 20 ? -1 : 1);
+  const facial = toJawDirection([0, 1, 0]);
+  const flat = add(scale(left, Math.cos(rad(azimuth))), scale(facial, Math.sin(rad(azimuth))));
+  return unit(add(scale(flat, Math.cos(rad(elevation))), [0, 0, Math.sin(rad(elevation))]));
+}
+
+/** Points that a view of the site has to hold, jaw frame. */
+function keyPoints(plan: Plan, anatomy: Anatomy): Vec3[] {
+  const { ridge, teeth, toJaw } = anatomy;
+  const { a } = axisFrame(axisOf(plan.pose.tilt));
+  const entry = pivotPoint(plan, 'entry');
+  const beside = [teeth.mesial, teeth.distal].flatMap((t) => [
+    t.marks.tip,
+    t.marks.mesialContact,
+    t.marks.distalContact,
+    t.root.apex,
+  ]);
+  const foot = [1, -1].map((side): Vec3 => {
+    const [m, f, c] = ridge.sectionPoint(0, side * 4, Math.min(plan.site.ridge.height, 16));
+    return [m, f, Math.max(c, ridge.floor)];
+  });
+  const implant = [pivotPoint(plan, 'apex'), add(entry, scale(a, 15.5))];
+  return [...beside, ...foot, ...implant].map(toJaw);
+}
+
+/** Room at the edges of the picture, px: for the words of the views, the scale and the tags beside the model. */
+const ROOM = { top: 62, bottom: 44, side: 84 } as const;
+
+/** Shape of the picture, px. */
+export interface Picture {
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * The standpoint of a view on a plan's site, framed for a picture: everything that matters in it, whatever its shape. It does not follow the pose: ask
+ * again only when a view is chosen or the site changes.
+ */
+export function standpointOf(
+  view: View,
+  plan: Plan,
+  anatomy: Anatomy,
+  inMouth: boolean,
+  { width, height }: Picture,
+): Standpoint {
+  const toward = direction(view, plan, anatomy);
+  const upright: Vec3 = [0, 0, inMouth ? -1 : 1];
+  const sideways = unit(cross(upright, toward));
+  const high = cross(toward, sideways);
+  const points = keyPoints(plan, anatomy);
+  const range = (axis: Vec3): [number, number] => {
+    const along = points.map((p) => dot(p, axis));
+    return [Math.min(...along), Math.max(...along)];
+  };
+  const [x0, x1] = range(sideways);
+  const [y0, y1] = range(high);
+  const [z0, z1] = range(toward);
+  const tall = Math.max(80, height - ROOM.top - ROOM.bottom);
+  const wide = Math.max(80, width - 2 * ROOM.side);
+  const millimetre = Math.min(tall / (y1 - y0), wide / (x1 - x0));
+  const middle = (a: number, b: number) => (a + b) / 2;
+  const target = add(
+    add(
+      scale(sideways, middle(x0, x1)),
+      scale(high, middle(y0, y1) + (ROOM.top - ROOM.bottom) / 2 / millimetre),
+    ),
+    scale(toward, middle(z0, z1)),
+  );
+  return { toward, up: upright, target, distance: height / millimetre / 2 / Math.tan(rad(LENS.fov / 2)) };
+}
+
+/** Where the camera itself stands, jaw frame. */
+export const cameraAt = ({ target, toward, distance }: Standpoint): Vec3 =>
+  add(target, scale(toward, distance));
+
+/** Part of the way from one standpoint to another: turning about the upright, not cutting the corner. `w` in 0…1. */
+export function between(a: Standpoint, b: Standpoint, w: number): Standpoint {
+  const angles = ({ toward: [x, y, z] }: Standpoint): [number, number] => [
+    Math.atan2(y, x),
+    Math.asin(Math.max(-1, Math.min(1, z))),
+  ];
+  const [a0, e0] = angles(a);
+  const [a1, e1] = angles(b);
+  const turn = a1 - a0 - 2 * Math.PI * Math.round((a1 - a0) / (2 * Math.PI));
+  const [azimuth, elevation] = [a0 + w * turn, e0 + w * (e1 - e0)];
+  const flat = Math.cos(elevation);
+  return {
+    toward: [flat * Math.cos(azimuth), flat * Math.sin(azimuth), Math.sin(elevation)],
+    up: b.up,
+    target: add(a.target, scale(sub(b.target, a.target), w)),
+    distance: a.distance + w * (b.distance - a.distance),
+  };
+}
