@@ -6,6 +6,7 @@ import { panelWords } from './panels.en.ts';
 import { readingWords } from './readings.en.ts';
 import { siteWords } from './site.en.ts';
 import { sourceWords } from './sources.en.ts';
+import { stageWords } from './stage.en.ts';
 
 /**
  * Every word a user can see, in English. A template may hold named slots, `{slot}`; `say` fills them.
@@ -61,6 +62,7 @@ export const en = {
   'field.notANumber': '“{text}” is not a number. The value stays {kept}.',
   'field.outOfRange': '{text} is outside {least} to {most}. The value stays {kept}.',
 
+  ...stageWords,
   ...panelWords,
   ...adviceWords,
   ...readingWords,
