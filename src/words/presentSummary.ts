@@ -29,7 +29,8 @@ function worstText(reading: Reading): string {
   const slots = {
     reading: shown.label,
     value: shown.quantity,
-    band: shown.limit,
+    // A limit at a level of its own ends in a comma, for a strength without brackets.
+    band: shown.limit.replace(/,$/, ''),
     strength: shown.strength,
   };
   return shown.level === ''
