@@ -152,9 +152,10 @@ export function firstHit(bvh: MeshBVH, from: V, along: V): number | null {
   return hit ? hit.distance : null;
 }
 
-/** Distance from a point to the nearest facet. */
-export function closest(bvh: MeshBVH, point: V): number {
-  return bvh.closestPointToPoint(new Vector3(...point))?.distance ?? Infinity;
+/** Distance from a point to the nearest facet, or `bound` where none is nearer than that. */
+export function closest(bvh: MeshBVH, point: V, bound = Infinity): number {
+  const found = bvh.closestPointToPoint(new Vector3(...point), undefined, 0, bound);
+  return Math.min(bound, found?.distance ?? Infinity);
 }
 
 /** Least distance between two meshes, 0 where they cross. */

@@ -187,6 +187,35 @@ describe('closest distances (three-mesh-bvh)', () => {
     compare('concavity, mm', pairs);
   }, 120_000);
 
+  it('true wall above 0: the least distance from a counting envelope point of the window to the sheet there', () => {
+    const off: number[] = [];
+    for (const { plan, g, p, core } of cases) {
+      for (const side of ['facial', 'palatal'] as const) {
+        const value = core.get(`${side}-wall-true`);
+        if (value === null || value === undefined || value < 0) continue;
+        const centre = side === 'facial' ? 0 : Math.PI;
+        const swing = (x: V): number => Math.abs(Math.sin((p.cylindrical(x)[2] - centre) / 2));
+        const edge = Math.sin(Math.PI / 8);
+        const sheet = bvhOf(sheetMesh(g, side, plan.crestMargin, (x) => swing(x) <= edge));
+        let least = Infinity;
+        for (let turn = -45; turn <= 45; turn += 1) {
+          const azimuth = centre + turn * RAD;
+          const from = p.rim(azimuth);
+          for (let i = 0; i <= 250; i += 1) {
+            const point = p.surface(from + ((p.apex - from) * i) / 250, azimuth);
+            if (g.depth(point) >= plan.crestMargin) least = closest(sheet, point, least);
+          }
+        }
+        // Points up to 0.06 mm apart and facets cut by the window's edge left out: theirs may be the greater, not the lesser.
+        expect(least, `${plan.title} ${side} ${value}`).toBeGreaterThan(value - NEAR);
+        expect(least, `${plan.title} ${side} ${value}`).toBeLessThan(value + 0.03);
+        off.push(Math.abs(least - value));
+      }
+    }
+    worst('true wall above 0, mm', off);
+    expect(off.length).toBeGreaterThan(20);
+  }, 120_000);
+
   it('true wall and concavity below 0 are the greatest distance of an envelope point that stands outside', () => {
     const off: number[] = [];
     for (const c of cases) {
