@@ -109,7 +109,8 @@ function surfaceFaults(site: Site): Fault[] {
       for (const side of [1, -1] as const) {
         const w = ridge.half(side, q, d);
         if (w < thin.value) thin = { value: w, side: side > 0 ? 'facial' : 'palatal', d };
-        palatal = Math.max(palatal, -ridge.acrossPoint(q, side * w * ridge.cap(d), d)[0]);
+        const [e, c] = ridge.acrossPoint(q, side * w * ridge.cap(d), d);
+        if (c >= ridge.floor) palatal = Math.max(palatal, -e);
       }
     }
   }

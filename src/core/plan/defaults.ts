@@ -69,7 +69,7 @@ export function defaultSite(tooth: SiteCode): Site {
   const mesialCode = place === 1 ? across + 1 : tooth - 1;
   return {
     tooth,
-    arch: { width: 34, depth: 6 },
+    arch: { width: 34, depth: 5.5 },
     ridge,
     state: { kind: 'healed' },
     gap: TOOTH_TABLE[cls].crownWidth,
