@@ -15,6 +15,7 @@ export const sourceWords = {
     'Linkevicius T et al. 2011, doi 10.1111/j.1600-0501.2010.02119.x; the split is a proposal of this project',
   'source.own': 'set in this plan',
   'source.assumed': 'assumed',
+  'source.ducommun-2019': 'Ducommun J et al. Clin Oral Investig 2019;23:2253–63',
   'source.zhang-2015': 'Zhang W et al. BMC Oral Health 2015;15:65',
   'source.tooth-to-ridge-2021': 'doi 10.1186/s12903-021-01848-x',
   'source.munakata-2021': 'Munakata M et al. Int J Implant Dent 2021',

@@ -100,7 +100,8 @@ describe('rigid motion', () => {
   /** A healed ridge that looks the same from everywhere along it: straight arch, level crest, one set of widths, no eminences. */
   const prism = (plan: Plan): Plan => {
     const { site } = plan;
-    const level = (n: Site['mesial']) => ({ ...n, boneLevel: 0 });
+    const { widths, inclination } = site.ridge;
+    const level = (n: Site['mesial']) => ({ ...n, boneLevel: 0, ridge: { widths, inclination } });
     return {
       ...plan,
       site: {
@@ -109,9 +110,9 @@ describe('rigid motion', () => {
         state: { kind: 'healed' },
         ridge: {
           ...site.ridge,
-          fullWidths: site.ridge.widths,
           eminence: { height: 0, halfWidth: 3 },
           undercut: { ...site.ridge.undercut, depth: 0 },
+          scallop: 0,
           crestDrop: 0,
         },
         mesial: level(site.mesial),
@@ -205,7 +206,8 @@ describe('a wider ridge', () => {
               c,
               fp: Math.max(-10, Math.min(50, ridge + lean)),
               md,
-              ridge: { widths: w, fullWidths: w, inclination: ridge, crestRounding: 0.8 },
+              ridge: { widths: w, inclination: ridge, crestRounding: 0.8 },
+              about: { widths: w, inclination: ridge },
             });
             const { profiles } = evaluate({
               ...plan,

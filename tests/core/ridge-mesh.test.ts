@@ -31,7 +31,7 @@ const SOCKET: SocketState = {
 
 const withSocket = (site: Site, over: Partial<SocketState> = {}): Site => ({
   ...site,
-  ridge: { ...site.ridge, widths: site.ridge.fullWidths, undercut: { ...site.ridge.undercut, depth: 0 } },
+  ridge: { ...site.ridge, widths: site.mesial.ridge.widths, undercut: { ...site.ridge.undercut, depth: 0 } },
   state: { ...SOCKET, ...over },
 });
 
@@ -58,7 +58,13 @@ function crossings(loop: Loop, level: number): number[] {
 function plainSite(): Site {
   const s = slabSite(8);
   const widths = [1, 15].map((depth) => ({ depth, facial: 4, palatal: 5 }));
-  return { ...s, ridge: { ...s.ridge, widths, fullWidths: widths } };
+  const about = { widths, inclination: 0 };
+  return {
+    ...s,
+    ridge: { ...s.ridge, widths },
+    mesial: { ...s.mesial, ridge: about },
+    distal: { ...s.distal, ridge: about },
+  };
 }
 
 describe('the ridge mesh', () => {

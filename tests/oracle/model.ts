@@ -96,6 +96,8 @@ export interface PlacedTooth {
   readonly end: V;
   /** The tooth's own mesial contact. */
   readonly mesialContact: V;
+  /** Contact point on the side away from the gap. */
+  readonly outer: V;
 }
 
 function placeAt(
@@ -133,6 +135,7 @@ function placeAt(
     contact: at((outward * n.crownWidth) / 2, 0, p.contact[side] * n.crownLength),
     end,
     mesialContact: at(n.crownWidth / 2, 0, p.contact[0] * n.crownLength),
+    outer: at((-outward * n.crownWidth) / 2, 0, p.contact[1 - side]! * n.crownLength),
   };
 }
 
@@ -171,7 +174,8 @@ export class Ground {
   private readonly si: number;
   private readonly co: number;
   private readonly here: Record<Side, (d: number) => number>;
-  private readonly there: Record<Side, (d: number) => number>;
+  private readonly there: Record<'mesial' | 'distal', Record<Side, (d: number) => number>>;
+  private readonly outer: readonly number[];
   private readonly eminences: readonly { q0: number; q1: number; d0: number; length: number }[];
 
   constructor(site: Site) {
@@ -183,10 +187,12 @@ export class Ground {
     this.mesial = mesial;
     this.distal = distal;
     this.here = { facial: this.facialHere(), palatal: this.curve('palatal', site.ridge.widths) };
-    this.there = {
-      facial: this.curve('facial', site.ridge.fullWidths),
-      palatal: this.curve('palatal', site.ridge.fullWidths),
-    };
+    const about = (side: 'mesial' | 'distal') => ({
+      facial: this.curve('facial', site[side].ridge.widths),
+      palatal: this.curve('palatal', site[side].ridge.widths),
+    });
+    this.there = { mesial: about('mesial'), distal: about('distal') };
+    this.outer = [mesial, distal].map((tooth) => this.arch.q(tooth.outer[0], tooth.outer[1]));
     this.eminences = [mesial, distal].map((tooth) => {
       const apex = plus(tooth.origin, tooth.rootAxis.a, -tooth.numbers.rootLength);
       const d0 = this.depth(tooth.origin);
@@ -206,9 +212,19 @@ export class Ground {
   /** Height of the crest (S1). */
   crest(q: number): number {
     const { from, to } = this.site.ridge.blend;
-    return q >= 0
-      ? this.site.mesial.boneLevel * step(q, from, to)
-      : this.site.distal.boneLevel * step(-q, from, to);
+    const level =
+      q >= 0
+        ? this.site.mesial.boneLevel * step(q, from, to)
+        : this.site.distal.boneLevel * step(-q, from, to);
+    const rises = this.outer.map((place) => Math.abs(q - place) / 3).filter((x) => x < 1);
+    return rises.reduce((sum, x) => sum + this.site.ridge.scallop * cube(1 - x * x), level);
+  }
+
+  /** Inclination of the ridge at a station (S1), degrees. */
+  private lean(q: number): number {
+    const { blend, inclination } = this.site.ridge;
+    const there = (q < 0 ? this.site.distal : this.site.mesial).ridge.inclination;
+    return inclination + (there - inclination) * step(Math.abs(q), blend.from, blend.to);
   }
 
   /** Station, across and depth of a point: `[q, u, d]` (S1). */
@@ -216,7 +232,8 @@ export class Ground {
     const q = this.arch.q(p[0], p[1]);
     const e = this.arch.e(p[0], p[1]);
     const y = p[2] - this.crest(q);
-    return [q, e * this.co - y * this.si, -e * this.si - y * this.co];
+    const lean = this.lean(q);
+    return [q, e * cos(lean) - y * sin(lean), -e * sin(lean) - y * cos(lean)];
   }
 
   depth(p: V): number {
@@ -225,7 +242,8 @@ export class Ground {
 
   /** The point at a station, across and depth: the inverse of `section`. */
   place(q: number, u: number, d: number): V {
-    return this.arch.point(q, u * this.co - d * this.si, this.crest(q) - u * this.si - d * this.co);
+    const lean = this.lean(q);
+    return this.arch.point(q, u * cos(lean) - d * sin(lean), this.crest(q) - u * sin(lean) - d * cos(lean));
   }
 
   cap(d: number): number {
@@ -266,7 +284,7 @@ export class Ground {
     const share = step(Math.abs(q), blend.from, blend.to);
     let w = 0;
     if (share < 1) w += (1 - share) * this.here[side](d);
-    if (share > 0) w += share * this.there[side](d);
+    if (share > 0) w += share * this.there[q < 0 ? 'distal' : 'mesial'][side](d);
     if (side === 'facial' && eminence.height > 0) {
       for (const { q0, q1, d0, length } of this.eminences) {
         const z = (d - d0 - length / 2) / (length / 2);

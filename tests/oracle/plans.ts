@@ -70,6 +70,10 @@ function neighbour(random: Random, place: number): Neighbour {
     rootTilt: { faciopalatal: within(random, -4, 4), mesiodistal: within(random, -5, 5) },
     boneLevel: within(random, -0.3, 2),
     cejAboveBone: within(random, 1, 2.5),
+    ridge: {
+      widths: widths(random, [1, 4, 8, 12], within(random, 7.5, 9), within(random, 9, 11)),
+      inclination: fp + within(random, 4, 18),
+    },
   };
 }
 
@@ -130,7 +134,6 @@ export function randomSite(random: Random, index: number): Site {
     arch: { width: within(random, 32, 38), depth: straight ? 0 : within(random, 7, 12) },
     ridge: {
       widths: widths(random, depths, wide, wide + within(random, 0.5, 3)),
-      fullWidths: widths(random, [1, 4, 8, 12], within(random, 7.5, 9), within(random, 9, 11)),
       blend: { from: within(random, 1.5, 2.5), to: within(random, 5.5, 7.5) },
       crestRounding: within(random, 0.4, 1.8),
       undercut: {
@@ -144,6 +147,7 @@ export function randomSite(random: Random, index: number): Site {
       eminence: { height: within(random, 0, 1), halfWidth: within(random, 2, 3.5) },
       cortex: { facial: 1, palatal: 1.2 },
       boneClass: 3,
+      scallop: within(random, 0, 1.5),
       crestDrop: within(random, 0, 2),
     },
     state: fresh
@@ -275,6 +279,7 @@ export function slabPlan(n: SlabNumbers): Plan {
     rootTilt: { faciopalatal: 0, mesiodistal: 0 },
     boneLevel: 0,
     cejAboveBone: 0,
+    ridge: { widths: entries, inclination: n.inclination ?? 0 },
   };
   const tilt = n.tilt ?? { faciopalatal: 0, mesiodistal: 0 };
   const up = -(n.depth ?? 0);
@@ -288,7 +293,6 @@ export function slabPlan(n: SlabNumbers): Plan {
       arch: { width: 35, depth: 0 },
       ridge: {
         widths: entries,
-        fullWidths: entries,
         blend: { from: 2, to: 6.5 },
         crestRounding: 0,
         undercut: { depth: 0, level: 5, halfHeight: 3 },
@@ -298,6 +302,7 @@ export function slabPlan(n: SlabNumbers): Plan {
         eminence: { height: 0, halfWidth: 3 },
         cortex: { facial: 1, palatal: 1 },
         boneClass: 3,
+        scallop: 0,
         crestDrop: 0,
       },
       state: n.state ?? { kind: 'healed' },

@@ -1,4 +1,10 @@
-import { SITES, type Site, type SiteCode } from '../../src/core/anatomy/site.ts';
+import {
+  type Neighbour,
+  SITES,
+  type Site,
+  type SiteCode,
+  type WidthEntry,
+} from '../../src/core/anatomy/site.ts';
 import { libraryShape } from '../../src/core/implant/library.ts';
 import type { ImplantShape } from '../../src/core/implant/shape.ts';
 import type { Fixing } from '../../src/core/measure/limit.ts';
@@ -42,6 +48,12 @@ function plan(
   };
 }
 
+/** A neighbour whose ridge leans so much more facially than it does, degrees. */
+const leaning = (tooth: Neighbour, over: number): Neighbour => ({
+  ...tooth,
+  ridge: { ...tooth.ridge, inclination: tooth.tilt.faciopalatal + over },
+});
+
 function narrowLateral(): Plan {
   const s = defaultSite(12);
   const site: Site = {
@@ -60,8 +72,8 @@ function narrowLateral(): Plan {
       ],
       undercut: { depth: 0.9, level: 7, halfHeight: 3 },
     },
-    mesial: { ...s.mesial, tilt: { faciopalatal: 24, mesiodistal: 2 }, cejAboveBone: 1.8 },
-    distal: { ...s.distal, tilt: { faciopalatal: 18, mesiodistal: 8 } },
+    mesial: leaning({ ...s.mesial, tilt: { faciopalatal: 24, mesiodistal: 2 }, cejAboveBone: 1.8 }, 8),
+    distal: leaning({ ...s.distal, tilt: { faciopalatal: 18, mesiodistal: 8 } }, 8),
     reference: { kind: 'tooth', cej: 0.7, margin: 1.7 },
     gum: { ...s.gum, crest: 2.6 },
     crown: { ...s.crown, tilt: { faciopalatal: 22, mesiodistal: 4 } },
@@ -104,8 +116,8 @@ function freshSocket(): Plan {
       wall: { thickness: 0.8, level: 2 },
       dehiscence: { depth: 0, width: 4 },
     },
-    mesial: { ...s.mesial, boneLevel: 0 },
-    distal: { ...s.distal, boneLevel: 0 },
+    mesial: leaning({ ...s.mesial, boneLevel: 0 }, 10),
+    distal: leaning({ ...s.distal, boneLevel: 0 }, 10),
     reference: { kind: 'tooth', cej: 0.8, margin: 1.8 },
     gum: { ...s.gum, crest: 1.9 },
     crown: { ...s.crown, tilt: { faciopalatal: 26, mesiodistal: 4 } },
@@ -137,7 +149,8 @@ function widePremolar(): Plan {
       undercut: { depth: 0, level: 5, halfHeight: 3 },
     },
     gap: 7.4,
-    mesial: { ...s.mesial, tilt: { faciopalatal: 14, mesiodistal: 5 } },
+    mesial: leaning({ ...s.mesial, tilt: { faciopalatal: 14, mesiodistal: 5 } }, 3),
+    distal: leaning(s.distal, 3),
     reference: { kind: 'tooth', cej: 1.6, margin: 2.6 },
   };
   return plan(
@@ -165,6 +178,8 @@ function thinGum(): Plan {
       ],
       undercut: { depth: 0, level: 6, halfHeight: 3 },
     },
+    mesial: leaning(s.mesial, 6),
+    distal: leaning(s.distal, 6),
     reference: { kind: 'recession', cej: 1.4, margin: 1.6 },
     gum: { crest: 1.6, facial: 0.7, palatal: 2, papillaMesial: 3, papillaDistal: 3 },
   };
@@ -192,21 +207,28 @@ export function slabSite(width = 7.5): Site {
     ridge: {
       ...s.ridge,
       widths,
-      fullWidths: widths,
       crestRounding: 0.05,
       undercut: { depth: 0, level: 5, halfHeight: 3 },
       inclination: 0,
       height: 18,
       eminence: { height: 0, halfWidth: 3 },
+      scallop: 0,
       crestDrop: 0,
     },
-    mesial: { ...s.mesial, boneLevel: 0, tilt: { faciopalatal: 0, mesiodistal: 0 } },
-    distal: { ...s.distal, boneLevel: 0, tilt: { faciopalatal: 0, mesiodistal: 0 } },
+    mesial: upright(s.mesial, widths),
+    distal: upright(s.distal, widths),
     crown: { ...s.crown, tilt: { faciopalatal: 0, mesiodistal: 0 } },
     reference: { kind: 'typed', cej: 2, margin: 3 },
     gum: { ...s.gum, crest: 3 },
   };
 }
+
+const upright = (tooth: Neighbour, widths: readonly WidthEntry[]): Neighbour => ({
+  ...tooth,
+  boneLevel: 0,
+  tilt: { faciopalatal: 0, mesiodistal: 0 },
+  ridge: { widths, inclination: 0 },
+});
 
 function slab(): Plan {
   return plan(

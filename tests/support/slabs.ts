@@ -23,6 +23,7 @@ export const uprightTooth = (
   rootTilt: { faciopalatal: 0, mesiodistal: 0 },
   boneLevel: 0,
   cejAboveBone: 0,
+  ridge: slabSite().mesial.ridge,
   ...changes,
 });
 
@@ -59,6 +60,8 @@ export interface SlabNumbers {
   readonly state?: SocketState;
   readonly site?: Partial<Site>;
   readonly ridge?: Partial<Site['ridge']>;
+  /** The ridge about both neighbours. */
+  readonly about?: Neighbour['ridge'];
   readonly shape?: Partial<ImplantShape>;
   readonly plan?: Partial<Plan>;
 }
@@ -76,6 +79,10 @@ export function slabPlan(n: SlabNumbers = {}): Plan {
       state: n.state ?? site.state,
       ...n.site,
       ridge: { ...site.ridge, crestRounding: n.rounding ?? 0.05, ...n.ridge },
+      ...(n.about && {
+        mesial: { ...site.mesial, ridge: n.about },
+        distal: { ...site.distal, ridge: n.about },
+      }),
     },
     implant: cylinder(n.r ?? 1.75, n.l ?? 11, n.shape),
     fixing: 'screw-bone',

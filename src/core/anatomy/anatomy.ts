@@ -1,5 +1,5 @@
 import { add, dot, scale, sub, type Vec3 } from '../geometry/vec.ts';
-import { type Arch, archDirections, archOf, fromArch } from './arch.ts';
+import { type Arch, archDirections, archOf, fromArch, toArch } from './arch.ts';
 import { Canal } from './canal.ts';
 import { Ridge, type RootTrace } from './ridge.ts';
 import type { Site } from './site.ts';
@@ -24,16 +24,18 @@ export interface Anatomy {
 export function anatomyOf(site: Site): Anatomy {
   const arch = archOf(site.arch);
   const teeth = placeTeeth(arch, site);
-  const bone = { mesial: site.mesial.boneLevel, distal: site.distal.boneLevel };
-  const bare = new Ridge(arch, site.ridge, bone, []);
-  const ridge = new Ridge(arch, site.ridge, bone, [
-    rootTrace(bare, teeth.mesial),
-    rootTrace(bare, teeth.distal),
-  ]);
+  const outer = [outerContact(teeth.mesial), teeth.distal.marks.distalContact].map((p) => toArch(arch, p)[0]);
+  const bare = new Ridge(arch, site.ridge, site, { roots: [], outer });
+  const roots = [rootTrace(bare, teeth.mesial), rootTrace(bare, teeth.distal)];
+  const ridge = new Ridge(arch, site.ridge, site, { roots, outer });
   const socket = site.state.kind === 'socket' ? new Socket(site.state, ridge) : null;
   const canal = new Canal(arch, site, teeth.midline);
   return { site, arch, ridge, teeth, socket, canal, ...jawDoor(site, arch, teeth.midline) };
 }
+
+/** The mesial neighbour's contact that faces away from the gap. */
+const outerContact = (tooth: PlacedTooth): Vec3 =>
+  tooth.turn === 1 ? tooth.marks.mesialContact : tooth.marks.distalContact;
 
 /** Where the eminence over a root runs (rule S4). */
 function rootTrace(ridge: Ridge, tooth: PlacedTooth): RootTrace {

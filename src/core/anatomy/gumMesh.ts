@@ -37,11 +37,7 @@ function exponent(share: number, rise: number, top: number): number {
 /** One section of the gum across the arch, from the palatal edge over the top to the facial edge. */
 function sectionAt(anatomy: Anatomy, collar: Collar, q: number, below: number, dome: number): Across[] {
   const { ridge, site } = anatomy;
-  const h = ridge.crest(q);
-  const at = (u: number, d: number): Across => [
-    u * ridge.cos - d * ridge.sin,
-    -u * ridge.sin - d * ridge.cos + h,
-  ];
+  const at = (u: number, d: number): Across => ridge.acrossPoint(q, u, d);
   const side = (s: 1 | -1, d: number): Across => {
     const name = s > 0 ? 'facial' : 'palatal';
     const thick = site.gum[name] * (1 - smoothstep(d, THINS[name], REACH[name]));

@@ -1,7 +1,7 @@
 import { MonotoneCubic } from '../geometry/monotone.ts';
 import { rad, smoothstep, type Vec3 } from '../geometry/vec.ts';
 import { type Arch, fromArch } from './arch.ts';
-import type { RidgeNumbers, WidthEntry } from './site.ts';
+import type { Neighbour, RidgeNumbers, WidthEntry } from './site.ts';
 
 /** Where an eminence runs (rule S4): `q = q0 + slope (d − d0)`, over the depths `d0 … d0 + length`, mm. */
 export interface RootTrace {
@@ -11,8 +11,26 @@ export interface RootTrace {
   readonly length: number;
 }
 
+/** What the ridge needs of a neighbour. */
+export type RidgeSide = Pick<Neighbour, 'boneLevel' | 'ridge'>;
+
+/** Where else the ridge follows the teeth: the roots that stand out of it, and the places between the neighbours and the teeth beyond. */
+export interface RidgeTraces {
+  readonly roots: readonly RootTrace[];
+  /** Arch places of the neighbours' outer contacts. */
+  readonly outer: readonly number[];
+}
+
+/** Half of the length along the arch over which the bone rises between two teeth, mm. */
+const SCALLOP_HALF = 3;
+
 /** Places of the slope table, 1 mm each, about the site. */
 const BINS = 32;
+
+interface SideCurves {
+  readonly facial: MonotoneCubic;
+  readonly palatal: MonotoneCubic;
+}
 
 /** +1 facial, −1 palatal. */
 export type SideSign = 1 | -1;
@@ -42,8 +60,11 @@ export class Ridge {
   readonly undercutApplies: boolean;
   private readonly siteF: MonotoneCubic;
   private readonly siteP: MonotoneCubic;
-  private readonly fullF: MonotoneCubic;
-  private readonly fullP: MonotoneCubic;
+  private readonly mesial: SideCurves;
+  private readonly distal: SideCurves;
+  /** Cosine and sine of the ridge's inclination at the last place looked at. */
+  private cosAt: number;
+  private sinAt: number;
   private readonly straight: boolean;
   private readonly radius: number;
   private readonly from: number;
@@ -63,15 +84,18 @@ export class Ridge {
   constructor(
     readonly arch: Arch,
     readonly numbers: RidgeNumbers,
-    private readonly bone: { readonly mesial: number; readonly distal: number },
-    private readonly roots: readonly RootTrace[],
+    private readonly sides: { readonly mesial: RidgeSide; readonly distal: RidgeSide },
+    private readonly traces: RidgeTraces,
   ) {
+    const { roots } = traces;
     const { undercut, inclination, crestRounding } = numbers;
     this.radius = arch.radius;
     this.straight = arch.radius === Infinity;
     this.rho = crestRounding;
     this.cos = Math.cos(rad(inclination));
     this.sin = Math.sin(rad(inclination));
+    this.cosAt = this.cos;
+    this.sinAt = this.sin;
     this.floor = -numbers.height * this.cos;
     this.from = numbers.blend.from;
     this.to = numbers.blend.to;
@@ -93,8 +117,12 @@ export class Ridge {
       );
     this.siteF = curve(numbers.widths, (w) => w.facial, true);
     this.siteP = curve(numbers.widths, (w) => w.palatal, false);
-    this.fullF = curve(numbers.fullWidths, (w) => w.facial, false);
-    this.fullP = curve(numbers.fullWidths, (w) => w.palatal, false);
+    const about = ({ ridge }: RidgeSide): SideCurves => ({
+      facial: curve(ridge.widths, (w) => w.facial, false),
+      palatal: curve(ridge.widths, (w) => w.palatal, false),
+    });
+    this.mesial = about(sides.mesial);
+    this.distal = about(sides.distal);
     this.steepCrest = this.measureSteepness();
   }
 
@@ -123,7 +151,8 @@ export class Ridge {
         for (let q = i - BINS / 2; q < i + 1 - BINS / 2; q += step) {
           for (let d = 0; d <= this.numbers.height + 4; d += step) {
             const w = this.half(side, q, d);
-            const slope = Math.hypot(this.half(side, q, d + step) - w, this.half(side, q + step, d) - w) / step;
+            const slope =
+              Math.hypot(this.half(side, q, d + step) - w, this.half(side, q + step, d) - w) / step;
             this.slopes[i] = Math.max(this.slopes[i], 1.1 * (1 + slope));
             if (d <= this.rho) widest = Math.max(widest, w);
           }
@@ -145,9 +174,32 @@ export class Ridge {
 
   /** Crest height `h(q)` above the site's crest point, mm. */
   crest(q: number): number {
-    return q >= 0
-      ? this.bone.mesial * smoothstep(q, this.from, this.to)
-      : this.bone.distal * smoothstep(-q, this.from, this.to);
+    let h =
+      q >= 0
+        ? this.sides.mesial.boneLevel * smoothstep(q, this.from, this.to)
+        : this.sides.distal.boneLevel * smoothstep(-q, this.from, this.to);
+    for (const place of this.traces.outer) {
+      const x = (q - place) / SCALLOP_HALF;
+      if (x <= -1 || x >= 1) continue;
+      const w = 1 - x * x;
+      h += this.numbers.scallop * w * w * w;
+    }
+    return h;
+  }
+
+  /** Inclination `ι(q)` (rule S1), left in `cosAt`, `sinAt`. */
+  private leanAt(q: number): void {
+    const s = smoothstep(q < 0 ? -q : q, this.from, this.to);
+    if (s === 0) {
+      this.cosAt = this.cos;
+      this.sinAt = this.sin;
+      return;
+    }
+    const site = this.numbers.inclination;
+    const side = q >= 0 ? this.sides.mesial : this.sides.distal;
+    const lean = rad(site + s * (side.ridge.inclination - site));
+    this.cosAt = Math.cos(lean);
+    this.sinAt = Math.sin(lean);
   }
 
   /** `W` of a side (before the crest's rounding), mm, at arch place `q` and depth `d`. */
@@ -155,13 +207,13 @@ export class Ridge {
     const s = smoothstep(q < 0 ? -q : q, this.from, this.to);
     if (side < 0) {
       if (s === 0) return this.siteP.at(d);
-      const full = this.fullP.at(d);
+      const full = (q < 0 ? this.distal : this.mesial).palatal.at(d);
       return s === 1 ? full : full + (1 - s) * (this.siteP.at(d) - full);
     }
     let w = s === 1 ? 0 : (1 - s) * (this.siteF.at(d) - this.loss(d));
-    if (s > 0) w += s * this.fullF.at(d);
+    if (s > 0) w += s * (q < 0 ? this.distal : this.mesial).facial.at(d);
     if (this.bulge > 0 && (q > this.bulgeMesial || q < this.bulgeDistal)) {
-      for (const r of this.roots) {
+      for (const r of this.traces.roots) {
         const x = (q - r.q0 - r.slope * (d - r.d0)) / this.bulgeHalf;
         if (x <= -1 || x >= 1) continue;
         const z = (2 * (d - r.d0)) / r.length - 1;
@@ -183,9 +235,10 @@ export class Ridge {
       e = Math.sqrt(m * m + y * y) - this.radius;
     }
     const y = c - this.crest(q);
+    this.leanAt(q);
     this.q = q;
-    this.u = e * this.cos - y * this.sin;
-    this.d = -e * this.sin - y * this.cos;
+    this.u = e * this.cosAt - y * this.sinAt;
+    this.d = -e * this.sinAt - y * this.cosAt;
   }
 
   /** Depth below the crest along the ridge's own axis, mm. */
@@ -214,8 +267,9 @@ export class Ridge {
   /** As {@link sheetPoint}, without an object: the point is left in `m`, `f`, `c`. */
   sheetAt(side: SideSign, q: number, d: number): void {
     const u = side * this.half(side, q, d) * this.cap(d);
-    const e = u * this.cos - d * this.sin;
-    this.c = -u * this.sin - d * this.cos + this.crest(q);
+    this.leanAt(q);
+    const e = u * this.cosAt - d * this.sinAt;
+    this.c = -u * this.sinAt - d * this.cosAt + this.crest(q);
     if (this.straight) {
       this.m = q;
       this.f = e;
@@ -233,8 +287,15 @@ export class Ridge {
     return [this.m, this.f, this.c];
   }
 
+  /** Across the arch (`e`) and level (`c`) of a place given by section coordinates. */
+  acrossPoint(q: number, u: number, d: number): [e: number, c: number] {
+    this.leanAt(q);
+    return [u * this.cosAt - d * this.sinAt, -u * this.sinAt - d * this.cosAt + this.crest(q)];
+  }
+
   /** Point of the site frame at section coordinates. */
   sectionPoint(q: number, u: number, d: number): Vec3 {
-    return fromArch(this.arch, q, u * this.cos - d * this.sin, -u * this.sin - d * this.cos + this.crest(q));
+    const [e, c] = this.acrossPoint(q, u, d);
+    return fromArch(this.arch, q, e, c);
   }
 }

@@ -49,10 +49,8 @@ export class RidgeShell {
     const side: SideSign = v < 0 ? -1 : 1;
     const d = this.fall(size) - this.offsets.crest;
     const cap = size < Math.PI / 2 ? Math.sin(size) : 1;
-    const { arch, cos, sin } = this.ridge;
-    const u = side * this.half(side, q, d) * cap;
-    const e = u * cos - d * sin;
-    return fromArch(arch, q, Math.max(e, this.trimmed), -u * sin - d * cos + this.ridge.crest(q));
+    const [e, c] = this.ridge.acrossPoint(q, side * this.half(side, q, d) * cap, d);
+    return fromArch(this.ridge.arch, q, Math.max(e, this.trimmed), c);
   }
 
   /** Parameters of a point of the sheet (of any point: of one on the same level beside it). */

@@ -32,6 +32,8 @@ export interface Neighbour extends ToothNumbers {
   readonly boneLevel: number;
   /** CEJ above that bone level (along `c`), mm. */
   readonly cejAboveBone: number;
+  /** The ridge about this tooth: its half-widths, and how far it leans (as the site's `inclination`). */
+  readonly ridge: { readonly widths: readonly WidthEntry[]; readonly inclination: number };
 }
 
 export interface HealedState {
@@ -54,8 +56,6 @@ export interface SocketState {
 export interface RidgeNumbers {
   /** At the site, depth increasing, 2 to 6 entries. */
   readonly widths: readonly WidthEntry[];
-  /** At the neighbours. */
-  readonly fullWidths: readonly WidthEntry[];
   readonly blend: { readonly from: number; readonly to: number };
   readonly crestRounding: number;
   readonly undercut: { readonly depth: number; readonly level: number; readonly halfHeight: number };
@@ -68,6 +68,8 @@ export interface RidgeNumbers {
   readonly cortex: { readonly facial: number; readonly palatal: number };
   /** Bone class 1–4 (Lekholm and Zarb). */
   readonly boneClass: 1 | 2 | 3 | 4;
+  /** How much higher the bone stands between the neighbour and the tooth beyond it than at the neighbour, mm. */
+  readonly scallop: number;
   /** How far the site's crest lies apical of the interdental crest between the central incisors (along `c`), mm. */
   readonly crestDrop: number;
 }

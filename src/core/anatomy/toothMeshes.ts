@@ -23,6 +23,7 @@ export function plannedTooth({ arch, site }: Anatomy): PlacedTooth {
     rootTilt: { faciopalatal: 0, mesiodistal: 0 },
     boneLevel: 0,
     cejAboveBone: site.reference.cej,
+    ridge: { widths: site.ridge.widths, inclination: site.ridge.inclination },
   };
   return placeTooth(arch, site.tooth, numbers, 0, 1);
 }

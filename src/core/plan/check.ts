@@ -72,13 +72,16 @@ function limitFaults(limits: Readonly<Record<string, Bands>>): Fault[] {
 export function siteFaults(site: Site): Fault[] {
   const out: Fault[] = [];
   const { ridge, state } = site;
-  for (const name of ['widths', 'fullWidths'] as const) {
-    ridge[name].forEach((w, i) => {
-      const before = ridge[name][i - 1];
+  for (const [place, list] of [
+    ['ridge', ridge.widths],
+    ['mesial.ridge', site.mesial.ridge.widths],
+    ['distal.ridge', site.distal.ridge.widths],
+  ] as const) {
+    list.forEach((w, i) => {
+      const before = list[i - 1];
       if (before && w.depth <= before.depth) {
-        out.push(
-          fault('depths-not-rising', `site.ridge.${name}.${i}.depth`, { value: w.depth, low: before.depth }),
-        );
+        const field = `site.${place}.widths.${i}.depth`;
+        out.push(fault('depths-not-rising', field, { value: w.depth, low: before.depth }));
       }
     });
   }
@@ -106,7 +109,8 @@ function surfaceFaults(site: Site): Fault[] {
       for (const side of [1, -1] as const) {
         const w = ridge.half(side, q, d);
         if (w < thin.value) thin = { value: w, side: side > 0 ? 'facial' : 'palatal', d };
-        palatal = Math.max(palatal, -(side * w * ridge.cap(d) * ridge.cos - d * ridge.sin));
+        const [e, c] = ridge.acrossPoint(q, side * w * ridge.cap(d), d);
+        if (c >= ridge.floor) palatal = Math.max(palatal, -e);
       }
     }
   }

@@ -1,6 +1,6 @@
 import { classOf } from '../anatomy/landmarks.ts';
-import type { RidgeNumbers, Site, SiteCode, WidthEntry } from '../anatomy/site.ts';
-import { defaultNeighbour } from '../anatomy/toothDefaults.ts';
+import type { RidgeNumbers, Site, SiteCode } from '../anatomy/site.ts';
+import { defaultNeighbour, RIDGE_OVER_TOOTH, widthEntries as widths } from '../anatomy/toothDefaults.ts';
 import { DEFAULT_TILT, TOOTH_TABLE } from '../anatomy/toothTable.ts';
 
 /** A published (or assumed) number with where it comes from; the catalogue has the words. */
@@ -9,13 +9,11 @@ export interface Origin {
   readonly known: 'read' | 'second-hand' | 'memory' | 'derived' | 'ours';
 }
 
-const widths = (rows: readonly (readonly [number, number, number])[]): WidthEntry[] =>
-  rows.map(([depth, facial, palatal]) => ({ depth, facial, palatal }));
-
-/** Ridge inclination less the tooth's: published for central and lateral; the rest assumed. Degrees. */
-const RIDGE_OVER_TOOTH = { central: 15, lateral: 19, canine: 12, premolar1: 12, premolar2: 12 } as const;
-/** Mean of a dentate ridge's width over three levels, mm (Zhang 2015); premolars assumed as the canine. */
-const FULL_WIDTH = { central: 9.55, lateral: 8.3, canine: 9.62, premolar1: 9.62, premolar2: 9.62 } as const;
+/**
+ * Crest to floor along the ridge's own axis, mm: such that the mean root's apex is as far from the floor, along that axis, as measured (Ducommun 2019: 8.54,
+ * 9.49, 5.39 for central, lateral, canine); the central's agrees with 19.23 read from crest to floor (Zhang 2015). Premolars assumed.
+ */
+const HEIGHT = { central: 20.2, lateral: 21.8, canine: 20.5, premolar1: 18, premolar2: 18 } as const;
 /** Facial undercut: depth and distance below the crest, mm (Zhang 2015; canine's depth from memory; premolars assumed). */
 const UNDERCUT = {
   central: { depth: 0.76, level: 5.84 },
@@ -27,9 +25,9 @@ const UNDERCUT = {
 
 /** Where the site defaults come from; whatever is not listed is assumed. */
 export const SITE_ORIGINS: Readonly<Record<string, Origin>> = {
-  'ridge.fullWidths': { source: 'zhang-2015', known: 'read' },
+  'neighbour.ridge.widths': { source: 'zhang-2015', known: 'derived' },
   'ridge.undercut': { source: 'zhang-2015', known: 'read' },
-  'ridge.height': { source: 'zhang-2015', known: 'read' },
+  'ridge.height': { source: 'ducommun-2019', known: 'derived' },
   'ridge.inclination': { source: 'tooth-to-ridge-2021', known: 'read' },
   'ridge.widths': { source: 'assumed', known: 'ours' },
   'gum.crest': { source: 'munakata-2021', known: 'second-hand' },
@@ -47,7 +45,6 @@ export function defaultSite(tooth: SiteCode): Site {
   const side = tooth - place;
   const across = side === 10 ? 20 : 10;
   const bone = 1;
-  const full = FULL_WIDTH[cls];
   const tilt = DEFAULT_TILT[cls];
   const ridge: RidgeNumbers = {
     // 6.5 mm at 4 mm below the crest: assumed, no good mean of a healed front ridge was found.
@@ -57,28 +54,22 @@ export function defaultSite(tooth: SiteCode): Site {
       [8, 3.4, 4.3],
       [12, 3.8, 5.2],
     ]),
-    // Half of the dentate mean at 4 mm each side, growing apically.
-    fullWidths: widths([
-      [1, 0.42 * full, 0.42 * full],
-      [4, 0.47 * full, 0.5 * full],
-      [8, 0.48 * full, 0.55 * full],
-      [12, 0.5 * full, 0.65 * full],
-    ]),
     blend: { from: 2, to: 6.5 },
     crestRounding: 1.5,
     undercut: { ...UNDERCUT[cls], halfHeight: 3 },
     inclination: tilt.faciopalatal + RIDGE_OVER_TOOTH[cls],
-    height: 19.2,
+    height: HEIGHT[cls],
     floor: place >= 4 ? 'sinus' : 'nose',
     eminence: { height: 0.4, halfWidth: 3 },
     cortex: { facial: 0.9, palatal: 1.2 },
     boneClass: 3,
+    scallop: 1.2,
     crestDrop: bone,
   };
   const mesialCode = place === 1 ? across + 1 : tooth - 1;
   return {
     tooth,
-    arch: { width: 34, depth: 6 },
+    arch: { width: 34, depth: 5.5 },
     ridge,
     state: { kind: 'healed' },
     gap: TOOTH_TABLE[cls].crownWidth,

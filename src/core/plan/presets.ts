@@ -1,4 +1,5 @@
 import type { Site, SiteCode, SocketState } from '../anatomy/site.ts';
+import { defaultNeighbour } from '../anatomy/toothDefaults.ts';
 import type { Known } from '../measure/limit.ts';
 import { defaultSite } from './defaults.ts';
 
@@ -31,10 +32,14 @@ export function socketOf(site: Site, wall: number, tiltOver: number): SocketStat
   };
 }
 
-/** A fresh socket stands in a ridge that has not yet resorbed: the site gets the neighbours' full widths. */
+/** A fresh socket stands in a ridge that has not yet resorbed: the site gets the widths of a ridge with that tooth in it. */
 const fresh = (site: Site, state: SocketState): Site => ({
   ...site,
-  ridge: { ...site.ridge, widths: site.ridge.fullWidths, undercut: { ...site.ridge.undercut, depth: 0 } },
+  ridge: {
+    ...site.ridge,
+    widths: defaultNeighbour(site.tooth, 0).ridge.widths,
+    undercut: { ...site.ridge.undercut, depth: 0 },
+  },
   state,
 });
 

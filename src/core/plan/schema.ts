@@ -35,11 +35,11 @@ const neighbour = z.strictObject({
   rootTilt: smallTilt,
   boneLevel: num(-5, 8),
   cejAboveBone: num(0, 8),
+  ridge: z.strictObject({ widths, inclination: num(-10, 60) }),
 });
 
 const ridge = z.strictObject({
   widths,
-  fullWidths: widths,
   blend: z.strictObject({ from: num(0, 6), to: num(1, 12) }),
   crestRounding: num(0.05, 4),
   undercut: z.strictObject({ depth: num(0, 4), level: num(0, 20), halfHeight: num(0.5, 10) }),
@@ -49,6 +49,7 @@ const ridge = z.strictObject({
   eminence: z.strictObject({ height: num(0, 2), halfWidth: num(1, 6) }),
   cortex: z.strictObject({ facial: num(0.2, 3), palatal: num(0.2, 4) }),
   boneClass: z.union([z.literal(1), z.literal(2), z.literal(3), z.literal(4)]),
+  scallop: num(0, 3),
   crestDrop: num(-3, 8),
 });
 

@@ -10,7 +10,6 @@ import { rangeOf } from './read.ts';
 export type SiteGroup =
   | 'gap'
   | 'ridge'
-  | 'full'
   | 'depth'
   | 'gum'
   | 'reference'
@@ -55,6 +54,7 @@ const TOOTH_PARTS = [
   ['rootTilt.mesiodistal', 'deg'],
   ['boneLevel', 'mm'],
   ['cejAboveBone', 'mm'],
+  ['ridge.inclination', 'deg'],
 ] as const;
 
 const table = { source: 'nelson-ash-table-1-1', known: 'read' as const };
@@ -75,15 +75,15 @@ function toothFields(side: 'mesial' | 'distal'): SiteField[] {
   });
 }
 
-const widthFields = (list: 'widths' | 'fullWidths', count: number): SiteField[] =>
+const widthFields = (place: 'ridge' | 'mesial.ridge' | 'distal.ridge', count: number): SiteField[] =>
   Array.from({ length: count }, (_, i) =>
     (['depth', 'facial', 'palatal'] as const).map((part) =>
       field({
-        path: `ridge.${list}.${i}.${part}`,
-        group: list === 'widths' ? 'ridge' : 'full',
+        path: `${place}.widths.${i}.${part}`,
+        group: place === 'ridge' ? 'ridge' : place === 'mesial.ridge' ? 'mesial' : 'distal',
         unit: 'mm',
-        name: `${list}.${part}`,
-        ...(list === 'fullWidths' ? { source: 'zhang-2015', known: 'read' as const } : {}),
+        name: `widths.${part}`,
+        ...(place === 'ridge' ? {} : { source: 'zhang-2015', known: 'derived' as const }),
       }),
     ),
   ).flat();
@@ -125,6 +125,7 @@ const PLAIN: readonly SiteField[] = [
     source: 'zhang-2015',
     known: 'read',
   }),
+  field({ path: 'ridge.scallop', group: 'depth', unit: 'mm', name: 'scallop' }),
   field({ path: 'ridge.crestDrop', group: 'depth', unit: 'mm', name: 'crestDrop' }),
   field({ path: 'ridge.cortex.facial', group: 'depth', unit: 'mm', name: 'cortex.facial' }),
   field({ path: 'ridge.cortex.palatal', group: 'depth', unit: 'mm', name: 'cortex.palatal' }),
@@ -252,12 +253,13 @@ function meanSite(tooth: SiteCode): Site {
 export function siteNumbers(site: Site): SiteNumber[] {
   const fields = [
     ...PLAIN.filter((f) => f.group === 'gap'),
-    ...widthFields('widths', site.ridge.widths.length),
+    ...widthFields('ridge', site.ridge.widths.length),
     ...PLAIN.filter((f) => f.group !== 'gap'),
     ...toothFields('mesial'),
+    ...widthFields('mesial.ridge', site.mesial.ridge.widths.length),
     ...toothFields('distal'),
+    ...widthFields('distal.ridge', site.distal.ridge.widths.length),
     ...(site.state.kind === 'socket' ? SOCKET : []),
-    ...widthFields('fullWidths', site.ridge.fullWidths.length),
   ];
   const mean = meanSite(site.tooth);
   return fields.flatMap((f) => {
