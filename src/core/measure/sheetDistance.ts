@@ -17,7 +17,7 @@ export interface Clearance {
 const COLUMNS = 13;
 const ROWS = 21;
 /** Fewer where only the apical third is looked at. */
-const ROWS_THIRD = 11;
+const ROWS_THIRD = 17;
 const SLACK = 0.35;
 const SHRINK = 1 / 1024;
 /** A nearer distance than this is sharply curved about its least place and is polished further, from this step, mm. */
@@ -174,7 +174,7 @@ export function nearestOnSheet(ridge: Ridge, side: SideSign, p: Vec3): Clearance
     }
   }
   let best: Clearance | null = null;
-  for (const { x, y } of apart(places, 2, 2, 3)) {
+  for (const { x, y } of apart(places, 1.4, 1.4, 4)) {
     const found = descend(ridge, side, p, x, y);
     if (best === null || found.value < best.value) best = found;
   }

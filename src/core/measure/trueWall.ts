@@ -76,17 +76,17 @@ function furthestOutside(at: Placement, side: Side, patch: Patch): Clearance | n
   const { ridge } = at.anatomy;
   const sign = signOf(side);
   const end = patch.to;
-  /** Place by azimuth and by distance apical of the first counting level there, so that the window's edge is straight. */
-  const placeOf = (s: number, phi: number): Vec3 => {
-    const azimuth = patch.azimuth + phi;
-    return at.surface(firstCounting(at, azimuth, patch) + s, azimuth);
+  /** Level at a share of the way from the first counting level of an azimuth to the patch's end, so that both edges are straight. */
+  const levelAt = (w: number, phi: number): number => {
+    const start = firstCounting(at, patch.azimuth + phi, patch);
+    return start > end ? Number.NaN : start + w * (end - start);
   };
-  const out = (s: number, phi: number): number => {
-    if (s < 0 || Math.abs(phi) > patch.window) return Infinity;
-    const azimuth = patch.azimuth + phi;
-    const t = firstCounting(at, azimuth, patch) + s;
-    if (t > end) return Infinity;
-    const p = at.surface(t, azimuth);
+  const placeOf = (w: number, phi: number): Vec3 => at.surface(levelAt(w, phi), patch.azimuth + phi);
+  const out = (w: number, phi: number): number => {
+    if (w < 0 || w > 1 || Math.abs(phi) > patch.window) return Infinity;
+    const t = levelAt(w, phi);
+    if (Number.isNaN(t)) return Infinity;
+    const p = at.surface(t, patch.azimuth + phi);
     const h = ridge.sheet(sign, p[0], p[1], p[2]);
     return ridge.d < 0 || h <= 0 ? Infinity : -h;
   };
@@ -94,21 +94,19 @@ function furthestOutside(at: Placement, side: Side, patch: Patch): Clearance | n
   const columns = patch.window > 2 ? 48 : 19;
   const seeds: Place[] = [];
   for (let j = 0; j <= rows; j++) {
-    const s = ((patch.to - patch.from) * j) / rows;
     for (let i = 0; i < columns; i++) {
       const phi = patch.window * ((2 * i) / (columns - 1) - 1);
-      const value = out(s, phi);
-      if (value < Infinity) seeds.push({ x: s, y: phi, value });
+      const value = out(j / rows, phi);
+      if (value < Infinity) seeds.push({ x: j / rows, y: phi, value });
     }
   }
   if (seeds.length === 0) return null;
-  const exact = (s: number, phi: number): number =>
-    out(s, phi) === Infinity ? Infinity : -nearestOnSheet(ridge, sign, placeOf(s, phi)).value;
+  const exact = (w: number, phi: number): number =>
+    out(w, phi) === Infinity ? Infinity : -nearestOnSheet(ridge, sign, placeOf(w, phi)).value;
   let best: Place | null = null;
-  for (const seed of apart(seeds, 1, 0.4, 5)) {
+  for (const seed of apart(seeds, 0.1, 0.3, 8)) {
     const start = { ...seed, value: exact(seed.x, seed.y) };
-    const hx = (patch.to - patch.from) / rows;
-    const found = compass(exact, start, hx, (2 * patch.window) / columns, 1 / 512);
+    const found = compass(exact, start, 1 / rows, (2 * patch.window) / columns, 1 / 512);
     if (best === null || found.value < best.value) best = found;
   }
   if (!best) return null;
