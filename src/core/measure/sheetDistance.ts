@@ -54,11 +54,14 @@ export function bodyToSheet(
     const pm = rx * em[0] + ry * em[1] + rz * em[2];
     if (window && Math.abs(pm) > side * pf) return Infinity;
     const rho = Math.sqrt(pf * pf + pm * pm);
-    const dist = body.signed(x, rho);
+    let dist = body.signed(x, rho);
     foot.x = body.footX;
     foot.r = body.footR;
     foot.cos = rho > 0 ? pf / rho : side;
     foot.sin = rho > 0 ? pm / rho : 0;
+    const collared = window && at.shape.scallop > 0 && x < 0;
+    const rim = collared ? at.rimLevel(Math.atan2(foot.sin, foot.cos)) - at.tP : 0;
+    if (collared) dist = Math.min(dist, collar(x, rho, rim, dist));
     // A lower bound does for places that cannot compete with the best so far.
     if (!window || dist > least + SLACK || footDepth() >= margin - COUNT_TOLERANCE) {
       if (dist < least) least = dist;
@@ -66,10 +69,24 @@ export function bodyToSheet(
     }
     const start = firstCounting();
     if (start === null) return Infinity;
-    const clipped = body.distance(x, rho, start);
+    let clipped = body.distance(x, rho, start);
     foot.x = body.footX;
     foot.r = body.footR;
+    if (collared && start < 0) clipped = Math.min(clipped, Math.abs(collar(x, rho, start, clipped)));
     return dist < 0 ? -clipped : clipped;
+  };
+
+  /** Distance to the collar of a scalloped shoulder, which stands coronal of the platform plane up to station `rim`; moves the foot there if it is nearer. */
+  const collar = (x: number, rho: number, rim: number, known: number): number => {
+    const radius = body.radius(0);
+    const near = Math.max(x, rim);
+    const gap = Math.sqrt((x - near) ** 2 + (rho - radius) ** 2);
+    const value = rho < radius && x > rim ? -gap : gap;
+    if (value < known) {
+      foot.x = near;
+      foot.r = radius;
+    }
+    return value;
   };
 
   const depthAt = (x: number, r: number): number => {

@@ -31,6 +31,7 @@ export function trueWall(at: Placement, side: Side, profile: readonly RaySample[
   const azimuth = azimuthOf(side);
   const worst = furthestOutside(at, side, {
     from: at.tP,
+    rim: true,
     to: at.tA,
     azimuth,
     window: WINDOW,
@@ -54,6 +55,7 @@ export function apexToConcavity(at: Placement): Found {
   if (!crossed) return { clearance: found, reason: null };
   const worst = furthestOutside(at, 'facial', {
     from: at.tA - at.shape.implantedLength / 3,
+    rim: false,
     to: at.tA,
     azimuth: 0,
     window: Math.PI,
@@ -64,6 +66,8 @@ export function apexToConcavity(at: Placement): Found {
 
 interface Patch {
   readonly from: number;
+  /** It begins at the shoulder's rim, wherever that is at an azimuth. */
+  readonly rim: boolean;
   readonly to: number;
   readonly azimuth: number;
   readonly window: number;
@@ -119,7 +123,7 @@ function furthestOutside(at: Placement, side: Side, patch: Patch): Clearance | n
 function firstCounting(at: Placement, azimuth: number, patch: Patch): number {
   const { ridge } = at.anatomy;
   const over = (t: number) => ridge.depth(at.surface(t, azimuth)) - patch.margin;
-  let lo = patch.from;
+  let lo = patch.rim ? at.rimLevel(azimuth) : patch.from;
   let g = over(lo);
   if (g >= 0 || patch.margin === Number.NEGATIVE_INFINITY) return lo;
   let hi = patch.to;
