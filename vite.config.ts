@@ -52,7 +52,9 @@ export default defineConfig({
           name: 'core',
           environment: 'node',
           include: ['tests/{house,core,cli,oracle,words,io}/**/*.test.{ts,tsx}'],
-          testTimeout: 120_000,
+          // Two files at a time on the two cores that the checks are sized for.
+          maxWorkers: 2,
+          testTimeout: 600_000,
           sequence: { groupOrder: 0 },
         },
       },
