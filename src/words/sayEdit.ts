@@ -32,8 +32,12 @@ export const sayTilt = (mesiodistal: number, faciopalatal: number): string =>
 
 /** `advance 0.3 mm` toward the apex, or `draw back 0.3 mm`; mm, + toward the apex. */
 export const sayAdvance = (distance: number): string =>
-  say(distance < 0 ? 'edit.withdrawBy' : 'edit.advanceBy', { amount: amount(distance, 'mm') });
+  Math.abs(distance) < NOTHING
+    ? say('edit.advance')
+    : say(distance < 0 ? 'edit.withdrawBy' : 'edit.advanceBy', { amount: amount(distance, 'mm') });
 
 /** `turn 10.0° mesially`: degrees, + carries the mark from facial toward mesial. */
 export const sayTurn = (by: number): string =>
-  say('edit.by', { what: say('edit.turn'), amount: amount(by, 'deg'), way: towardMidline(by) });
+  Math.abs(by) < NOTHING
+    ? say('edit.turn')
+    : say('edit.by', { what: say('edit.turn'), amount: amount(by, 'deg'), way: towardMidline(by) });

@@ -1,6 +1,7 @@
 import { inject } from 'vitest';
 import { en } from '../../src/words/en.ts';
 import { expect, listen, openBench, openPage, settled, test } from '../support/browser.ts';
+import { openPanels } from '../support/place.ts';
 
 interface Policies {
   trustedTypes?: { createPolicy: (name: string, rules: object) => unknown };
@@ -21,7 +22,7 @@ test('the built page draws under its policy, and nothing offends against it', as
 });
 
 test('the policy is in force: no text becomes script, none becomes markup', async ({ page, complaints }) => {
-  await openPage(page);
+  await openPanels(page);
   const refused = await page.evaluate(async () => {
     // What the driver itself evaluates is exempt until it gives way once.
     await new Promise(requestAnimationFrame);
@@ -49,7 +50,7 @@ test('the policy is in force: no text becomes script, none becomes markup', asyn
 test('all fonts come with the page', async ({ page }) => {
   const hosts = new Set<string>();
   page.on('request', (request) => hosts.add(new URL(request.url()).origin));
-  await openPage(page);
+  await openPanels(page);
   const loaded = await page.evaluate(async () => {
     const faces = [
       '500 15px Barlow',
@@ -67,7 +68,7 @@ test('a warning, an error and a fault of the page each fail a test', async ({ co
   const complaints: string[] = [];
   const page = await context.newPage();
   listen(page, complaints);
-  await openPage(page);
+  await openPanels(page);
   expect(complaints).toEqual([]);
   const fault = page.waitForEvent('pageerror');
   await page.evaluate(() => {
@@ -117,10 +118,7 @@ for (const part of ['sentence', 'rail', 'stage', 'section', 'profile', 'readings
 }
 
 test('without WebGL the page says so and the rest stands', async ({ page }) => {
-  await page.addInitScript(() => {
-    HTMLCanvasElement.prototype.getContext = () => null;
-  });
-  await openPage(page);
+  await openPanels(page);
   expect(await page.getByText(en['stage.noGraphics']).isVisible()).toBe(true);
   expect(await page.getByText(en['title.cautionText']).isVisible()).toBe(true);
 });

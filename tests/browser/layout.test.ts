@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
-import { expect, openPage, test } from '../support/browser.ts';
+import { expect, test } from '../support/browser.ts';
+import { openPanels } from '../support/place.ts';
 
 const box = async (page: Page, selector: string) => {
   const found = await page.locator(selector).boundingBox();
@@ -16,7 +17,7 @@ const overflow = (page: Page) =>
 
 // Source of the sizes: the project's look, one drawing sheet of 1440 × 900.
 test('at 1440 × 900 the sheet fits the window, at the sizes of the drawing', async ({ page }) => {
-  await openPage(page);
+  await openPanels(page);
   expect(await overflow(page)).toEqual({ across: 0, down: 0 });
   expect((await box(page, '.header')).height).toBe(44);
   expect((await box(page, '.sentence')).height).toBe(48);
@@ -31,7 +32,7 @@ test('from 1024 the fields go under the stage, and section and profile stay side
   page,
 }) => {
   await page.setViewportSize({ width: 1024, height: 768 });
-  await openPage(page);
+  await openPanels(page);
   const [stage, rail] = [await box(page, '.panel-stage'), await box(page, '.panel-rail')];
   const [section, profile] = [await box(page, '.panel-section'), await box(page, '.panel-profile')];
   expect(rail.y).toBeGreaterThanOrEqual(stage.bottom - 1);
@@ -42,7 +43,7 @@ test('from 1024 the fields go under the stage, and section and profile stay side
 
 test('from 720 everything stands in one column: stage, pair, fields, readings', async ({ page }) => {
   await page.setViewportSize({ width: 768, height: 1024 });
-  await openPage(page);
+  await openPanels(page);
   const order = ['.panel-stage', '.pair', '.panel-rail', '.panel-readings'];
   const boxes = await Promise.all(order.map((selector) => box(page, selector)));
   for (let i = 1; i < boxes.length; i++) expect(boxes[i].y).toBeGreaterThanOrEqual(boxes[i - 1].bottom - 1);
@@ -52,7 +53,7 @@ test('from 720 everything stands in one column: stage, pair, fields, readings', 
 
 test('below 720 section and profile stand one above the other, and nothing sticks out', async ({ page }) => {
   await page.setViewportSize({ width: 390, height: 844 });
-  await openPage(page);
+  await openPanels(page);
   const [section, profile] = [await box(page, '.panel-section'), await box(page, '.panel-profile')];
   expect(profile.y).toBeGreaterThanOrEqual(section.bottom - 1);
   expect(profile.height).toBe(section.height);

@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { en } from '../../src/words/en.ts';
 import { expect, settled, test } from '../support/browser.ts';
-import { openPlace } from '../support/place.ts';
+import { openPanels, openPlace } from '../support/place.ts';
 
 // Source of the rules: axe-core 4 (WCAG 2.2 A and AA, and its best practices).
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -36,7 +36,7 @@ test.for(SIZES)('axe finds nothing at %i × %i', async ([width, height], { brows
   // Put in by the driver before the page's own scripts, past its policy.
   await context.addInitScript({ content: AXE });
   const page = await context.newPage();
-  await openPlace(page);
+  await openPanels(page);
   expect(await findings(page)).toEqual([]);
   await page.locator('[data-reading="root-mesial"] button').click();
   await settled(page);
@@ -44,6 +44,12 @@ test.for(SIZES)('axe finds nothing at %i × %i', async ([width, height], { brows
   await page.getByRole('button', { name: en['plans.open'], exact: true }).click();
   expect(await findings(page)).toEqual([]);
   await context.close();
+});
+
+test('axe finds nothing with the stage drawn', async ({ context, page }) => {
+  await context.addInitScript({ content: AXE });
+  await openPlace(page);
+  expect(await findings(page)).toEqual([]);
 });
 
 test.for([
@@ -83,7 +89,7 @@ test.for([
 );
 
 test('focus is always seen: an outline in ink on whatever has it', async ({ page }) => {
-  await openPlace(page);
+  await openPanels(page);
   const seen = new Set<string>();
   for (let i = 0; i < 30; i++) {
     await page.keyboard.press('Tab');

@@ -1,19 +1,19 @@
 import { DEMO_PLANS } from '../../src/io/plans.ts';
 import { en } from '../../src/words/en.ts';
 import { expect, settled, test } from '../support/browser.ts';
-import { commandLine, digits, field, openPlace, savedPlan, type, wallEdge } from '../support/place.ts';
+import { commandLine, digits, field, openPanels, savedPlan, type, wallEdge } from '../support/place.ts';
 
 const undo = { name: /^Undo/ };
 
 test('opens on the first scenario', async ({ page }) => {
-  await openPlace(page);
+  await openPanels(page);
   expect(await page.locator('.title-block').textContent()).toContain(DEMO_PLANS[0].plan.title);
 });
 
 test('a typed number moves the pose, the table and the wall profile; undo brings all back', async ({
   page,
 }) => {
-  await openPlace(page);
+  await openPanels(page);
   const before = { digits: await digits(page), facial: await wallEdge(page, 'facial') };
   await field(page, en['rail.shiftFName']).focus();
   await page.keyboard.press('PageUp');
@@ -31,7 +31,7 @@ test('a typed number moves the pose, the table and the wall profile; undo brings
 });
 
 test('every degree of freedom has its field, and keeps to its own part of the pose', async ({ page }) => {
-  await openPlace(page);
+  await openPanels(page);
   const names = [
     en['rail.shiftMName'],
     en['rail.shiftFName'],
@@ -55,7 +55,7 @@ test('every degree of freedom has its field, and keeps to its own part of the po
 });
 
 test('a tilt about the apex moves the entry, not the apex', async ({ page }) => {
-  await openPlace(page);
+  await openPanels(page);
   await page.getByLabel(en['rail.pivot']).selectOption('apex');
   const shift = await field(page, en['rail.shiftFName']).inputValue();
   await field(page, en['rail.tiltFpName']).focus();
@@ -66,7 +66,7 @@ test('a tilt about the apex moves the entry, not the apex', async ({ page }) => 
 test('a held key is one step, named by its whole size; the spoken sentence waits for its end', async ({
   page,
 }) => {
-  await openPlace(page);
+  await openPanels(page);
   const spoken = page.getByRole('status', { name: en['sentence.label'] });
   const before = await spoken.textContent();
   await field(page, en['rail.shiftFName']).focus();
@@ -82,7 +82,7 @@ test('a held key is one step, named by its whole size; the spoken sentence waits
 });
 
 test('the numbers are those of the command line, digit for digit', async ({ page }) => {
-  await openPlace(page);
+  await openPanels(page);
   await type(page, en['rail.shiftFName'], '-0.37');
   await type(page, en['rail.tiltMdName'], '1.3');
   await settled(page);
@@ -99,7 +99,7 @@ test('the numbers are those of the command line, digit for digit', async ({ page
 });
 
 test('plans are opened from the list, as one step that undo takes back', async ({ page }) => {
-  await openPlace(page);
+  await openPanels(page);
   const before = await digits(page);
   await page.getByRole('button', { name: en['plans.open'], exact: true }).click();
   await page.locator(`[data-plan="${DEMO_PLANS[1].id}"]`).click();
@@ -113,7 +113,7 @@ test('plans are opened from the list, as one step that undo takes back', async (
 });
 
 test('another shape and another fixing are steps too', async ({ page }) => {
-  await openPlace(page);
+  await openPanels(page);
   const before = await digits(page);
   await page.getByLabel(en['rail.shape'], { exact: true }).selectOption('tapered-straight-45x13');
   await page.getByLabel(en['rail.fixing']).selectOption('screw-bone');
@@ -127,7 +127,7 @@ test('another shape and another fixing are steps too', async ({ page }) => {
 });
 
 test('a plan that was saved comes back from its file', async ({ page }) => {
-  await openPlace(page);
+  await openPanels(page);
   await type(page, en['rail.shiftMName'], '0.45');
   const [shown, text] = [await digits(page), await savedPlan(page)];
   await type(page, en['rail.shiftMName'], '-2');
@@ -146,7 +146,7 @@ test.for([
   ['of another kind', '{"format":"else"}', 'not a plan'],
   ['too large', `"${'x'.repeat(300_000)}"`, 'too large'],
 ])('a file that is %s is refused in plain words, and nothing is lost', async ([, text, words], { page }) => {
-  await openPlace(page);
+  await openPanels(page);
   await type(page, en['rail.shiftMName'], '0.45');
   const before = await digits(page);
   await page.locator('input[type="file"]').setInputFiles({
@@ -168,7 +168,7 @@ test.for([
 test('a reading under the pointer lights its line; pressed, it says what it is and whose limit it has', async ({
   page,
 }) => {
-  await openPlace(page);
+  await openPanels(page);
   const row = page.locator('[data-reading="facial-wall-thinnest"]');
   const line = page.locator('[data-section] [data-line="facial-wall-thinnest"] > .dimension');
   expect(await line.getAttribute('class')).toBe('dimension');
@@ -187,7 +187,7 @@ test('a reading under the pointer lights its line; pressed, it says what it is a
 });
 
 test('the table is walked by arrow keys, and one Tab goes past it', async ({ page }) => {
-  await openPlace(page);
+  await openPanels(page);
   const rows = page.locator('[data-reading] button');
   await rows.first().focus();
   await page.keyboard.press('ArrowDown');
@@ -205,10 +205,8 @@ test('the table is walked by arrow keys, and one Tab goes past it', async ({ pag
 });
 
 test('without WebGL fields, section, profile and table still work', async ({ page }) => {
-  await page.addInitScript(() => {
-    HTMLCanvasElement.prototype.getContext = () => null;
-  });
-  await openPlace(page);
+  await openPanels(page);
+  expect(await page.getByText(en['stage.noGraphics']).isVisible()).toBe(true);
   const before = { digits: await digits(page), edge: await wallEdge(page, 'palatal') };
   const bone = () => page.locator('[data-section] [data-outline="bone"]').getAttribute('d');
   const outline = await bone();
@@ -220,7 +218,7 @@ test('without WebGL fields, section, profile and table still work', async ({ pag
 });
 
 test('layers are words that stay pressed over a reload', async ({ page }) => {
-  await openPlace(page);
+  await openPanels(page);
   await page.getByRole('button', { name: en['layer.lines'], exact: true }).click();
   await page.getByRole('button', { name: en['layer.bone.translucent'], exact: true }).click();
   expect(await page.locator('[data-section] .dimension').count()).toBe(0);

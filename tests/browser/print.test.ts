@@ -1,10 +1,10 @@
 import { expect, test } from '../support/browser.ts';
-import { openPlace } from '../support/place.ts';
+import { openPanels } from '../support/place.ts';
 
 test('on A4 nothing is cut off: every reading, both drawings, no stage, no buttons', async ({ page }) => {
   // Source: ISO 216, A4 is 210 mm wide; 10 mm margins leave 190 mm, at 96 px an inch 718 px.
   await page.setViewportSize({ width: 718, height: 1050 });
-  await openPlace(page);
+  await openPanels(page);
   await page.emulateMedia({ media: 'print' });
   const state = await page.evaluate(() => {
     const shown = (selector: string) =>
@@ -26,7 +26,7 @@ test('on A4 nothing is cut off: every reading, both drawings, no stage, no butto
       rows: shown('[data-reading]'),
       all: document.querySelectorAll('[data-reading]').length,
       drawings: shown('.drawing'),
-      stage: shown('canvas'),
+      stage: shown('.panel-stage'),
       buttons: shown('.field > button, .history button, .plans button'),
       clipped,
       outside,

@@ -21,6 +21,8 @@ describe('names of undo steps', () => {
 
   it('say no size where nothing moved', () => {
     expect(sayShift(0.001, 0)).toBe('shift');
+    expect(sayAdvance(0)).toBe('advance');
+    expect(sayTurn(0)).toBe('turn');
   });
 });
 

@@ -14,8 +14,24 @@ export interface PrintedReading {
   status?: string | null;
 }
 
-/** Opens the page in the light setting, on a small stage: quick to draw, the same in all else. */
+/** Takes 3D away from a page, as on a machine without it. */
+export const withoutGraphics = (page: Page): Promise<unknown> =>
+  page.addInitScript(() => {
+    HTMLCanvasElement.prototype.getContext = () => null;
+  });
+
+/**
+ * Opens the page without its stage, as on a machine without 3D: the panels are the same and nothing waits for
+ * a software renderer. The stage has tests of its own.
+ */
+export async function openPanels(page: Page): Promise<void> {
+  await withoutGraphics(page);
+  await openPage(page);
+}
+
+/** Opens the whole page in the light setting on a small stage: quick to draw, the same in all else. */
 export async function openPlace(page: Page): Promise<void> {
+  await page.setViewportSize({ width: 1024, height: 768 });
   await page.addInitScript(() => {
     localStorage.setItem('ridgewright.session.1', JSON.stringify({ drawing: 'light' }));
   });
