@@ -3,6 +3,7 @@ import { sectionOutline } from '../core/anatomy/section.ts';
 import { shoulderLevel } from '../core/plan/edits.ts';
 import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
 import { Dimension } from '../marks/Dimension.tsx';
+import { AXIS as AXIS_DASHES, DOTTED, dashed } from '../marks/dash.ts';
 import { Tag } from '../marks/Tag.tsx';
 import { litReading } from '../state/litReading.ts';
 import type { PlanStores } from '../state/stores.ts';
@@ -21,6 +22,25 @@ import './section.css';
 const WIDTH = 295;
 /** Where the axis stands, px from the left. */
 const AXIS = 153;
+
+/** A straight line down the axis, in its dashes. */
+const alongAxis = (from: number, to: number): string =>
+  dashed(
+    [
+      { x: 0, y: from },
+      { x: 0, y: to },
+    ],
+    AXIS_DASHES,
+  );
+
+/** The crest's level, right across. */
+const CREST = dashed(
+  [
+    { x: -AXIS, y: CREST_Y },
+    { x: WIDTH - AXIS, y: CREST_Y },
+  ],
+  DOTTED,
+);
 
 const mm = (value: number): string => formatNumber({ value, unit: 'mm' });
 
@@ -94,8 +114,11 @@ function AxisLine({ evaluation }: { evaluation: Evaluation }) {
   const apex = yOf(placement.tA);
   return (
     <>
-      <path className="axis" d={`M0 34V${top}M0 ${apex}V${Math.min(DRAWING_HEIGHT - 34, apex + 34)}`} />
-      <path className="axis axis-in-steel" d={`M0 ${top}V${apex}`} />
+      <path
+        className="axis"
+        d={alongAxis(34, top) + alongAxis(apex, Math.min(DRAWING_HEIGHT - 34, apex + 34))}
+      />
+      <path className="axis axis-in-steel" d={alongAxis(top, apex)} />
     </>
   );
 }
@@ -126,7 +149,7 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
       data-section
     >
       <SectionTissues outline={outline} gum={layers.gum} teeth={layers.teeth} />
-      <path className="crest-line" d={`M${-AXIS} ${CREST_Y}H${WIDTH - AXIS}`} />
+      <path className="crest-line" d={CREST} />
       <SectionImplant shape={plan.implant} platform={placement.tP} roll={plan.pose.roll} />
       <AxisLine evaluation={evaluation} />
       {layers.lines && (

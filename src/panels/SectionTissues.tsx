@@ -1,19 +1,18 @@
 import { memo, useId } from 'react';
 import type { SectionOutline } from '../core/anatomy/section.ts';
 import type { Loop } from '../core/geometry/slice.ts';
-import { polyline } from '../marks/path.ts';
+import { BEFORE_THE_CUT, dashed, HIDDEN } from '../marks/dash.ts';
+import { type Point, polyline } from '../marks/path.ts';
 import { PX_PER_MM, yOf } from './scale.ts';
+
+const pointsOf = (loop: Loop): Point[] => loop.map(([x, y]) => ({ x: x * PX_PER_MM, y: yOf(-y) }));
 
 /** Loops as one path: a hole runs the other way round and stays open under the even-odd rule. */
 const pathOf = (loops: readonly Loop[]): string =>
-  loops
-    .map((loop) =>
-      polyline(
-        loop.map(([x, y]) => ({ x: x * PX_PER_MM, y: yOf(-y) })),
-        true,
-      ),
-    )
-    .join('');
+  loops.map((loop) => polyline(pointsOf(loop), true)).join('');
+
+const brokenOf = (loops: readonly Loop[], pattern: readonly number[]): string =>
+  loops.map((loop) => dashed(pointsOf(loop), pattern, true)).join('');
 
 interface TissuesProps {
   outline: SectionOutline;
@@ -24,6 +23,7 @@ interface TissuesProps {
 /** Gum, bone with hatched cortex and dotted spongy bone, canal, teeth that the plane meets, planned crown. */
 export const SectionTissues = memo(function SectionTissues({ outline, gum, teeth }: TissuesProps) {
   const id = useId();
+  const bone = pathOf(outline.bone);
   const marrow = pathOf(outline.marrow);
   return (
     <>
@@ -43,17 +43,17 @@ export const SectionTissues = memo(function SectionTissues({ outline, gum, teeth
         </pattern>
       </defs>
       {gum && <path className="gum-cut" d={pathOf(outline.gum)} />}
-      <path className="bone-cut" d={pathOf(outline.bone)} />
-      <path d={pathOf(outline.bone)} fill={`url(#${id}hatch)`} fillRule="evenodd" />
+      <path className="bone-cut" d={bone} />
+      <path d={bone} fill={`url(#${id}hatch)`} fillRule="evenodd" />
       <path className="marrow" d={marrow} />
       <path d={marrow} fill={`url(#${id}dots)`} fillRule="evenodd" />
-      <path className="bone-edge" d={pathOf(outline.bone)} data-outline="bone" />
+      <path className="bone-edge" d={bone} data-outline="bone" />
       <path className="canal" d={pathOf(outline.canal)} />
       {teeth &&
         outline.teeth.map(({ code, root, crown }) => (
-          <path key={code} className="hidden-tooth" d={pathOf(root) + pathOf(crown)} />
+          <path key={code} className="hidden-tooth" d={brokenOf([...root, ...crown], HIDDEN)} />
         ))}
-      {teeth && <path className="planned-crown" d={pathOf(outline.crown)} />}
+      {teeth && <path className="planned-crown" d={brokenOf(outline.crown, BEFORE_THE_CUT)} />}
     </>
   );
 });

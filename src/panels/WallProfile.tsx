@@ -2,6 +2,7 @@ import { memo, useId } from 'react';
 import type { WallProfile as Profile, ReadingId, Side } from '../core/measure/reading.ts';
 import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
 import { Dimension } from '../marks/Dimension.tsx';
+import { AXIS, DOTTED, dashed, WITHIN } from '../marks/dash.ts';
 import { polyline } from '../marks/path.ts';
 import { GlyphShape } from '../marks/StatusGlyph.tsx';
 import { Tag, tagWidth } from '../marks/Tag.tsx';
@@ -22,6 +23,21 @@ const ZERO = 108;
 const LEFT = 8 - ZERO;
 const RIGHT = 206 - ZERO;
 const FOOT = DRAWING_HEIGHT - 32;
+/** The crest's level right across, and the implant's surface from there down, in their dashes. */
+const CREST = dashed(
+  [
+    { x: -ZERO, y: CREST_Y },
+    { x: WIDTH - ZERO, y: CREST_Y },
+  ],
+  DOTTED,
+);
+const MIDDLE = dashed(
+  [
+    { x: 0, y: CREST_Y - 12 },
+    { x: 0, y: FOOT },
+  ],
+  AXIS,
+);
 /** Type size of the tags, px. */
 const TAG = 14;
 
@@ -29,7 +45,22 @@ const figure = (value: number): string => formatNumber({ value: Math.abs(value),
 
 function Legend({ hatch }: { hatch: string }) {
   const rows = [
-    { key: 'within', mark: <path className="limit-near" d="M0 0H34" />, word: say('drawing.withinLine') },
+    {
+      key: 'within',
+      mark: (
+        <path
+          className="limit-near"
+          d={dashed(
+            [
+              { x: 0, y: 0 },
+              { x: 34, y: 0 },
+            ],
+            WITHIN,
+          )}
+        />
+      ),
+      word: say('drawing.withinLine'),
+    },
     { key: 'beyond', mark: <path className="limit-beyond" d="M0 0H34" />, word: say('drawing.beyondLine') },
     {
       key: 'bone',
@@ -171,7 +202,7 @@ function Limits({ evaluation, side }: { evaluation: Evaluation; side: Side }) {
   const [from, to] = [Math.max(0, placement.tP), placement.tA];
   return (
     <>
-      <path className="limit-near" d={polyline(limitLine(plan, side, 'near', from, to))} />
+      <path className="limit-near" d={dashed(limitLine(plan, side, 'near', from, to), WITHIN)} />
       <path className="limit-beyond" d={polyline(limitLine(plan, side, 'beyond', from, to))} />
     </>
   );
@@ -254,7 +285,7 @@ export const WallProfile = memo(function WallProfile({ stores }: { stores: PlanS
       </defs>
       <Legend hatch={hatch} />
       <Scales behind={facialLevel === null ? null : yOf(facialLevel)} />
-      <path className="crest-line" d={`M${-ZERO} ${CREST_Y}H${WIDTH - ZERO}`} />
+      <path className="crest-line" d={CREST} />
       <text className="drawing-word" x={WIDTH - ZERO - 8} y={CREST_Y - 5} textAnchor="end">
         {say('drawing.crest')}
       </text>
@@ -265,7 +296,7 @@ export const WallProfile = memo(function WallProfile({ stores }: { stores: PlanS
         <Limits evaluation={evaluation} side="palatal" />
         <Limits evaluation={evaluation} side="facial" />
       </g>
-      <path className="axis" d={`M0 ${CREST_Y - 12}V${FOOT}`} />
+      <path className="axis" d={MIDDLE} />
       <Thinnest evaluation={evaluation} side="palatal" lit={lit} />
       <Thinnest evaluation={evaluation} side="facial" lit={lit} />
     </svg>
