@@ -3,6 +3,7 @@
  * judges: a time is a fact of a machine on a day. Target on a quiet reference machine: at most 0.5 ms at the median, at least 50 times faster.
  */
 
+import { cpus, loadavg } from 'node:os';
 import type { ReadingId } from '../../src/core/measure/reading.ts';
 import { evaluate, readingOf, solidsOf } from '../../src/core/plan/evaluate.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
