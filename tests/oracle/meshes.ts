@@ -57,14 +57,20 @@ export class Surface {
   }
 }
 
-function depths(rounding: number): number[] {
+/** Rows of depths, close together over the rounded crest; the entered depths are among them, for the half-width has a bend at the first. */
+function depths({ site }: Ground): number[] {
+  const rounding = site.ridge.crestRounding;
   const rows = Array.from(
     { length: CREST_ROWS },
     (_, i) => rounding * (1 - Math.cos(((i + 1) / CREST_ROWS) * (Math.PI / 2))),
   );
   const n = Math.ceil((DEEP - rounding) / STEP_D);
   for (let i = 1; i <= n; i += 1) rows.push(rounding + ((DEEP - rounding) * i) / n);
-  return rows;
+  const entered = [site.ridge, site.mesial.ridge, site.distal.ridge].flatMap((x) =>
+    x.widths.map((w) => w.depth),
+  );
+  const all = [...rows, ...entered].sort((a, b) => a - b);
+  return all.filter((d, i) => i === 0 || d - all[i - 1]! > 1e-4);
 }
 
 const STATIONS = Array.from({ length: (2 * REACH) / STEP_Q + 1 }, (_, i) => -REACH + i * STEP_Q);
@@ -72,7 +78,7 @@ const STATIONS = Array.from({ length: (2 * REACH) / STEP_Q + 1 }, (_, i) => -REA
 /** The ridge solid (S5), closed at both ends and 24 mm below the crest. */
 export function ridgeMesh(g: Ground): Surface {
   const s = new Surface();
-  const rows = depths(g.site.ridge.crestRounding);
+  const rows = depths(g);
   const k = rows.length;
   // Round each section: up the palatal side, over the crest, down the facial side.
   const sections = STATIONS.map((q) => [
@@ -114,7 +120,7 @@ export function sheetMesh(
   keep: (p: V) => boolean = () => true,
 ): Surface {
   const s = new Surface();
-  const rows = [from, ...depths(g.site.ridge.crestRounding).filter((d) => d > from + 1e-6)];
+  const rows = [from, ...depths(g).filter((d) => d > from + 1e-6)];
   const grid = STATIONS.map((q) => rows.map((d) => s.add(g.sheetPoint(side, q, d))));
   for (let i = 1; i < grid.length; i += 1) {
     for (let j = 1; j < rows.length; j += 1) {

@@ -163,7 +163,7 @@ export function apart(a: MeshBVH, b: MeshBVH): number {
   // A first bound from some corners of `b`, so that the search over pairs of facets leaves most of them out.
   const corners = b.geometry.getAttribute('position');
   let bound = Infinity;
-  for (let i = 0; i < corners.count; i += 7) {
+  for (let i = 0; i < corners.count; i += 2) {
     const hit = a.closestPointToPoint(new Vector3().fromBufferAttribute(corners, i), undefined, 0, bound);
     if (hit && hit.distance < bound) bound = hit.distance;
   }
