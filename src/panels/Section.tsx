@@ -22,6 +22,8 @@ import './section.css';
 const WIDTH = 295;
 /** Where the axis stands, px from the left. */
 const AXIS = 153;
+/** Nothing is written above this, px: the panel's heading stands there. */
+const HEADING = 44;
 
 /** A straight line down the axis, in its dashes. */
 const alongAxis = (from: number, to: number): string =>
@@ -44,6 +46,14 @@ const CREST = dashed(
 
 const mm = (value: number): string => formatNumber({ value, unit: 'mm' });
 
+function Upright({ x, y, text }: { x: number; y: number; text: string }) {
+  return (
+    <text className="drawing-figure" textAnchor="middle" transform={`translate(${x} ${y}) rotate(-90)`}>
+      {text}
+    </text>
+  );
+}
+
 /** The lengths of the shape as a chain at the far left: neck, then implanted length. */
 function LengthChain({ evaluation }: { evaluation: Evaluation }) {
   const { placement, plan } = evaluation;
@@ -55,20 +65,16 @@ function LengthChain({ evaluation }: { evaluation: Evaluation }) {
     <g className="chain">
       <path d={`M${x - 5} ${thread}H${reach}M${x - 5} ${apex}H${reach}`} />
       <Dimension from={{ x, y: thread }} to={{ x, y: apex }} />
-      <text
-        className="drawing-figure"
-        textAnchor="middle"
-        transform={`translate(${x - 5} ${(thread + apex) / 2}) rotate(-90)`}
-      >
-        {say('drawing.implanted', { length: mm(implantedLength) })}
-      </text>
+      <Upright
+        x={x - 5}
+        y={(thread + apex) / 2}
+        text={say('drawing.implanted', { length: mm(implantedLength) })}
+      />
       {neck > 0 && (
         <>
           <path d={`M${x - 5} ${top}H${reach}`} />
           <Dimension from={{ x, y: top }} to={{ x, y: thread }} />
-          <text className="drawing-figure" x={x + 6} y={top - 5}>
-            {mm(neck)}
-          </text>
+          <Upright x={x - 5} y={(top + thread) / 2} text={mm(neck)} />
         </>
       )}
     </g>
@@ -85,12 +91,13 @@ function IncisalMark({ evaluation, lit }: { evaluation: Evaluation; lit: boolean
   const reading = readingOf(evaluation.readings, 'incisal-line-offset');
   const shown = presentReading(reading);
   const way = (reading.value ?? 0) < 0 ? say('drawing.palatal') : say('drawing.facial');
-  const left = { x: Math.min(x.x, q.x) - 14, y: q.y };
+  // A long crown reaches up to the heading: the words keep below it.
+  const left = { x: Math.min(x.x, q.x) - 14, y: Math.max(HEADING, q.y) };
   return (
     <g data-line="incisal-line-offset">
       <path className="drawing-thin" d={`M${x.x - 6} ${x.y}h12M${x.x} ${x.y - 6}v12`} />
-      <path className="drawing-thin" d={`M${x.x + 8} ${x.y}L62 ${x.y - 10}`} />
-      <text className="drawing-word" x="65" y={x.y - 6}>
+      <path className="drawing-thin" d={`M${x.x + 8} ${x.y}L62 ${Math.max(HEADING, x.y - 10)}`} />
+      <text className="drawing-word" x="65" y={Math.max(HEADING, x.y - 10) + 4}>
         {say('drawing.incisalLine')}
       </text>
       <Dimension from={q} to={x} leader={[left]} lit={lit} />

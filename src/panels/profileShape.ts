@@ -2,7 +2,15 @@ import { limitOf } from '../core/measure/defaultLimits.ts';
 import type { ProfileSample, Side } from '../core/measure/reading.ts';
 import type { Plan } from '../core/plan/plan.ts';
 import type { Point } from '../marks/path.ts';
-import { yOf } from './scale.ts';
+import { DRAWING_HEIGHT, yOf } from './scale.ts';
+
+export const PROFILE_WIDTH = 236;
+/** Where thickness 0, the implant's surface, stands, px from the left. */
+export const ZERO = 108;
+/** The plot's left and right edge, px from there, and its foot, px from the top. */
+export const LEFT = 8 - ZERO;
+export const RIGHT = 206 - ZERO;
+export const FOOT = DRAWING_HEIGHT - 32;
 
 /** Thickness on the profile, px a mm. */
 export const THICK_PX = 20;
