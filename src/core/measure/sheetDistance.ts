@@ -198,6 +198,12 @@ export function nearestOnSheet(ridge: Ridge, side: SideSign, p: Vec3): Clearance
   return best ?? { value: Number.NaN, from: p, to: p };
 }
 
+/** A near point of the sheet to `p`: the one that a descent from a known foot beside it ends in, so no nearer than the nearest. */
+export function footBeside(ridge: Ridge, side: SideSign, p: Vec3, foot: Vec3): Clearance {
+  ridge.locate(foot[0], foot[1], foot[2]);
+  return descend(ridge, side, p, ridge.q, Math.max(0, ridge.d));
+}
+
 /** Depth by a parameter that runs evenly over the rounded crest, where the sheet is flat and depth is not a good one. */
 const depthBy = (rho: number, v: number): number =>
   v <= 0 ? 0 : v < Math.PI / 2 ? rho * (1 - Math.cos(v)) : rho * (1 + v - Math.PI / 2);

@@ -1,11 +1,11 @@
 import type { Socket } from '../anatomy/socket.ts';
 import { apart, compass, type Place } from '../geometry/compass.ts';
 import { coveredLength } from '../geometry/interval.ts';
-import type { Vec3 } from '../geometry/vec.ts';
+import { distance, type Vec3 } from '../geometry/vec.ts';
 import { apicalThird } from '../implant/profile.ts';
 import type { Placement } from './placement.ts';
 import type { Reason, Side } from './reading.ts';
-import { bodyToSheet, type Clearance, nearestOnSheet } from './sheetDistance.ts';
+import { bodyToSheet, type Clearance, footBeside, nearestOnSheet } from './sheetDistance.ts';
 import { azimuthOf, COUNT_TOLERANCE, type RaySample, signOf } from './wallProfile.ts';
 import { WallRay } from './wallRay.ts';
 
@@ -105,10 +105,29 @@ function furthestOutside(at: Placement, side: Side, patch: Patch): Clearance | n
     }
   }
   if (seeds.length === 0) return null;
-  const exact = (w: number, phi: number): number =>
-    out(w, phi) === Infinity ? Infinity : -nearestOnSheet(ridge, sign, placeOf(w, phi)).value;
+  // What is no further outside than the place the climb stands on is passed over at once: any point of the sheet bounds the distance from above.
+  let highest = Number.NEGATIVE_INFINITY;
+  let foot: Vec3 | null = null;
+  const exact = (w: number, phi: number): number => {
+    if (out(w, phi) === Infinity) return Infinity;
+    const p = placeOf(w, phi);
+    if (foot) {
+      const bound = distance(p, foot);
+      if (bound <= highest) return -bound;
+      const near = footBeside(ridge, sign, p, foot).value;
+      if (near <= highest) return -near;
+    }
+    const found = nearestOnSheet(ridge, sign, p);
+    if (found.value > highest) {
+      highest = found.value;
+      foot = found.to;
+    }
+    return -found.value;
+  };
   let best: Place | null = null;
   for (const seed of apart(seeds, 0.1, 0.3, 8)) {
+    foot = null;
+    highest = Number.NEGATIVE_INFINITY;
     const start = { ...seed, value: exact(seed.x, seed.y) };
     const found = compass(exact, start, 1 / rows, (2 * patch.window) / columns, 1 / 512);
     if (best === null || found.value < best.value) best = found;
