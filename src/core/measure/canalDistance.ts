@@ -1,5 +1,6 @@
 import { gridMinimum } from '../geometry/compass.ts';
 import { axisFrame } from '../geometry/pose.ts';
+import type { Revolved } from '../geometry/revolve.ts';
 import { along, scale, sub, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
 import { deepest, inAxis } from './rootDistance.ts';
@@ -18,28 +19,27 @@ export function envelopeToCanal(at: Placement): Clearance {
   const u = inAxis(at, canal.run);
   const v = inAxis(at, ef);
   const w = inAxis(at, em);
-  const value = (phi: number, x: number): number => {
-    if (x < 0 || x > canal.length) return Infinity;
-    const r = canal.body.radius(x);
-    const y = r * Math.cos(phi);
-    const z = r * Math.sin(phi);
-    const f = c[1] + x * u[1] + y * v[1] + z * w[1];
-    const m = c[2] + x * u[2] + y * v[2] + z * w[2];
-    return at.envelope.signed(c[0] + x * u[0] + y * v[0] + z * w[0], Math.sqrt(f * f + m * m));
+  const half = canal.length / 2;
+  /** Least distance between one cone of the tube and one convex part of the envelope: a single least place to run down to. */
+  const between = (from: number, body: Revolved): Clearance => {
+    const value = (phi: number, x: number): number => {
+      if (x < from || x > from + half) return Infinity;
+      const r = canal.body.radius(x);
+      const y = r * Math.cos(phi);
+      const z = r * Math.sin(phi);
+      const f = c[1] + x * u[1] + y * v[1] + z * w[1];
+      const m = c[2] + x * u[2] + y * v[2] + z * w[2];
+      return body.signed(c[0] + x * u[0] + y * v[0] + z * w[0], Math.sqrt(f * f + m * m));
+    };
+    const azimuth = (i: number) => (Math.PI * i) / 4;
+    const station = (j: number) => from + (half * j) / 4;
+    const place = gridMinimum(value, 8, 5, azimuth, station, 0.02, 1 / 2048) ?? { x: 0, y: from, value: 0 };
+    const to = wall(place.y, place.x);
+    return { value: value(place.x, place.y), from: at.footOf(body, to), to };
   };
-  const rows = 9;
-  const best = gridMinimum(
-    value,
-    10,
-    rows,
-    (i) => (Math.PI * i) / 5,
-    (j) => (canal.length * j) / (rows - 1),
-    0.35,
-    1 / 1024,
-  );
-  const place = best ?? { x: 0, y: 0, value: 0 };
-  const to = wall(place.y, place.x);
-  const near: Clearance = { value: value(place.x, place.y), from: at.footOf(at.envelope, to), to };
+  const near = at.parts
+    .flatMap((part) => [between(0, part), between(half, part)])
+    .reduce((a, b) => (b.value < a.value ? b : a));
   if (near.value > 0) return near;
   return deepest(at, (p) => -canal.distance(p)) ?? { ...near, value: 0 };
 }
