@@ -15,6 +15,7 @@ import {
   minus,
   monotoneCubic,
   plus,
+  RAD,
   root,
   sin,
   step,
@@ -212,19 +213,25 @@ export class Ground {
   /** Height of the crest (S1). */
   crest(q: number): number {
     const { from, to } = this.site.ridge.blend;
-    const level =
+    let level =
       q >= 0
         ? this.site.mesial.boneLevel * step(q, from, to)
         : this.site.distal.boneLevel * step(-q, from, to);
-    const rises = this.outer.map((place) => Math.abs(q - place) / 3).filter((x) => x < 1);
-    return rises.reduce((sum, x) => sum + this.site.ridge.scallop * cube(1 - x * x), level);
+    for (const place of this.outer) {
+      const x = (q - place) / 3;
+      if (Math.abs(x) < 1) level += this.site.ridge.scallop * cube(1 - x * x);
+    }
+    return level;
   }
 
-  /** Inclination of the ridge at a station (S1), degrees. */
-  private lean(q: number): number {
+  /** Sine and cosine of the ridge's inclination at a station (S1). */
+  private lean(q: number): readonly [number, number] {
     const { blend, inclination } = this.site.ridge;
+    const share = step(Math.abs(q), blend.from, blend.to);
+    if (share === 0) return [this.si, this.co];
     const there = (q < 0 ? this.site.distal : this.site.mesial).ridge.inclination;
-    return inclination + (there - inclination) * step(Math.abs(q), blend.from, blend.to);
+    const angle = (inclination + (there - inclination) * share) * RAD;
+    return [Math.sin(angle), Math.cos(angle)];
   }
 
   /** Station, across and depth of a point: `[q, u, d]` (S1). */
@@ -232,8 +239,8 @@ export class Ground {
     const q = this.arch.q(p[0], p[1]);
     const e = this.arch.e(p[0], p[1]);
     const y = p[2] - this.crest(q);
-    const lean = this.lean(q);
-    return [q, e * cos(lean) - y * sin(lean), -e * sin(lean) - y * cos(lean)];
+    const [si, co] = this.lean(q);
+    return [q, e * co - y * si, -e * si - y * co];
   }
 
   depth(p: V): number {
@@ -242,8 +249,8 @@ export class Ground {
 
   /** The point at a station, across and depth: the inverse of `section`. */
   place(q: number, u: number, d: number): V {
-    const lean = this.lean(q);
-    return this.arch.point(q, u * cos(lean) - d * sin(lean), this.crest(q) - u * sin(lean) - d * cos(lean));
+    const [si, co] = this.lean(q);
+    return this.arch.point(q, u * co - d * si, this.crest(q) - u * si - d * co);
   }
 
   cap(d: number): number {

@@ -85,13 +85,7 @@ export function change(a: number, b: number, ask: (x: number) => boolean): numbe
 /** Root of a growing or falling function whose signs at `a` and `b` differ. */
 export const root = (a: number, b: number, f: (x: number) => number): number => change(a, b, (x) => f(x) > 0);
 
-/** Length of the part of `[a, b]` where the answer is yes: samples no further apart than `h`, ends by halving. */
-export function lengthWhere(a: number, b: number, h: number, ask: (x: number) => boolean): number {
-  let sum = 0;
-  for (const [lo, hi] of intervalsWhere(a, b, h, ask)) sum += hi - lo;
-  return sum;
-}
-
+/** The parts of `[a, b]` where the answer is yes: samples no further apart than `h`, ends by halving. */
 export function intervalsWhere(
   a: number,
   b: number,

@@ -133,7 +133,10 @@ function obstacles(plan: Plan, g: Ground, p: Placed, answers: Answers): void {
     answers.set(`root-${name}-shoulder`, rootAtShoulder(p, roots[name]));
   }
   const point = p.at(1, 0, 0);
-  answers.set('centring-mesiodistal-crest', (roots.mesial.signed(point) - roots.distal.signed(point)) / 2);
+  answers.set(
+    'centring-mesiodistal-crest',
+    (roots.mesial.toSurface(point) - roots.distal.toSurface(point)) / 2,
+  );
   const lean = Math.sqrt(1 - p.axis.a[2] ** 2);
   const lowest = Math.min(...p.corners.map(([t, r]) => p.at(t, 0, 0)[2] - r * lean));
   answers.set('apex-to-floor', lowest - g.floor);

@@ -50,7 +50,7 @@ beforeAll(async () => {
     };
     cases.push({ plan, g, p: placedOf(plan), solids: site.solids, sheets: site.sheets, core, profile });
   }
-}, 300_000);
+}, 1_800_000);
 
 afterAll(() => {
   for (const solids of new Set(cases.map((c) => c.solids))) solids.free();
@@ -169,7 +169,7 @@ describe('closest distances (three-mesh-bvh)', () => {
       }));
     });
     compare('roots, mm', pairs);
-  }, 300_000);
+  }, 1_800_000);
 
   it('envelope to the canal’s wall', () => {
     const pairs = cases
@@ -180,7 +180,7 @@ describe('closest distances (three-mesh-bvh)', () => {
         core: core.get('canal')!,
       }));
     compare('canal, mm', pairs);
-  }, 300_000);
+  }, 1_800_000);
 
   it('apical third to the facial sheet', () => {
     const pairs = cases
@@ -191,7 +191,7 @@ describe('closest distances (three-mesh-bvh)', () => {
         core: core.get('apex-to-concavity')!,
       }));
     compare('concavity, mm', pairs);
-  }, 300_000);
+  }, 1_800_000);
 
   it('true wall above 0: the least distance from a counting envelope point of the window to the sheet there', () => {
     const off: number[] = [];
@@ -220,7 +220,7 @@ describe('closest distances (three-mesh-bvh)', () => {
     }
     worst('true wall above 0, mm', off);
     expect(off.length).toBeGreaterThan(20);
-  }, 300_000);
+  }, 1_800_000);
 
   it('true wall and concavity below 0 are the greatest distance of an envelope point that stands outside', () => {
     const off: number[] = [];
@@ -260,7 +260,7 @@ describe('closest distances (three-mesh-bvh)', () => {
     }
     worst('outside, mm', off);
     expect(off.length).toBeGreaterThan(10);
-  }, 300_000);
+  }, 1_800_000);
 });
 
 it('the widths that were entered are found again on the mesh (three-mesh-bvh rays)', () => {

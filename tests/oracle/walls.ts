@@ -6,7 +6,6 @@ import {
   golden,
   intervalsWhere,
   least,
-  lengthWhere,
   minus,
   seeded,
   shrink,
@@ -58,14 +57,32 @@ export function wallAt(g: Ground, p: Placed, side: Side, t: number, margin: numb
   const counts = depth >= margin - COUNT_TOLERANCE;
   if (end < r) return { wall: end - r, gap: 0, counts, depth };
   const ridge = intervalsWhere(r, end, 0.25, (x) => g.inRidge(point(x)));
+  const voids = voidsAlong(g, r, end, point);
   let wall = 0;
   let gap = 0;
   for (const [a, b] of ridge) {
-    const empty = g.socket || g.canal ? lengthWhere(a, b, RAY_STEP, (x) => g.inVoid(point(x))) : 0;
+    let empty = 0;
+    for (const [lo, hi] of voids) empty += Math.max(0, Math.min(b, hi) - Math.max(a, lo));
     wall += b - a - empty;
     gap += empty;
   }
   return { wall, gap, counts, depth };
+}
+
+/** The stretches of a line that lie in a void, each void looked for by itself, so that no thin bone between two is passed over. */
+function voidsAlong(g: Ground, a: number, b: number, point: (x: number) => V): [number, number][] {
+  const found = [
+    ...(g.socket ? intervalsWhere(a, b, RAY_STEP, (x) => g.inSocket(point(x))) : []),
+    ...(g.socket ? intervalsWhere(a, b, RAY_STEP, (x) => g.inDehiscence(point(x))) : []),
+    ...(g.canal ? intervalsWhere(a, b, RAY_STEP, (x) => g.inCanal(point(x))) : []),
+  ].sort((x, y) => x[0] - y[0]);
+  const union: [number, number][] = [];
+  for (const [lo, hi] of found) {
+    const last = union.at(-1);
+    if (last && lo <= last[1]) last[1] = Math.max(last[1], hi);
+    else union.push([lo, hi]);
+  }
+  return union;
 }
 
 /** First crossing of the sheet on a line, going one way from `x0`; the sheet exists only at `d ≥ 0`. */
@@ -391,7 +408,11 @@ function voidBetween(g: Ground, p: Placed, part: Part, margin: number): boolean 
     const r = p.radius(t);
     if (!inside(r)) return Infinity;
     let end = r;
-    while (end < 16 && inside(end + 0.2)) end += 0.2;
+    while (inside(end + 0.2)) {
+      end += 0.2;
+      // A ray that runs on within the ridge, along the arch, ends on no sheet and does not count.
+      if (end > r + RAY_REACH) return Infinity;
+    }
     end = change(end, end + 0.2, inside);
     if (g.depth(point(r)) < margin || g.depth(point(end)) < margin) return Infinity;
     for (let distance = r; distance < end; distance += 0.1) if (g.inDehiscence(point(distance))) return 0;
