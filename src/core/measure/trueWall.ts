@@ -125,10 +125,15 @@ function furthestOutside(at: Placement, side: Side, patch: Patch): Clearance | n
     return -found.value;
   };
   let best: Place | null = null;
-  for (const seed of apart(seeds, 0.1, 0.3, 8)) {
+  // Sideways across the ridge is only a bound of the distance: the places to climb from are chosen by the distance itself.
+  const places = apart(seeds, 0.06, 0.2, 24).map(({ x, y }) => ({
+    x,
+    y,
+    value: -nearestOnSheet(ridge, sign, placeOf(x, y)).value,
+  }));
+  for (const start of apart(places, 0.06, 0.2, 6)) {
     foot = null;
-    highest = Number.NEGATIVE_INFINITY;
-    const start = { ...seed, value: exact(seed.x, seed.y) };
+    highest = -start.value;
     const found = compass(exact, start, 1 / rows, (2 * patch.window) / columns, 1 / 512);
     if (best === null || found.value < best.value) best = found;
   }
@@ -168,11 +173,11 @@ function voidInWindow(at: Placement, side: Side, socket: Socket): boolean {
   const ray = new WallRay(at, signOf(side));
   const azimuth = azimuthOf(side);
   const from = at.tP;
-  const rows = Math.ceil((at.tA - from) / 0.5);
+  const rows = Math.ceil((at.tA - from) / 0.35);
   for (let j = 0; j <= rows; j++) {
     const t = from + ((at.tA - from) * j) / rows;
-    for (let i = -6; i <= 6; i++) {
-      const v = at.across(azimuth + (WINDOW * i) / 6);
+    for (let i = -12; i <= 12; i++) {
+      const v = at.across(azimuth + (WINDOW * i) / 12);
       const p = at.axisPoint(t);
       const r = at.radius(t);
       if (!ray.cast(p, v, r, Number.NaN)) continue;
