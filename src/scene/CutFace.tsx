@@ -3,7 +3,7 @@ import { useCallback, useEffect, useMemo, useRef } from 'react';
 import type { Vec3 } from '../core/geometry/vec.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
 import type { PlanStores } from '../state/stores.ts';
-import { type Cut, cutFaces, type Face, layBody, layCut } from './cut.ts';
+import { type Cut, cutFaces, type Face, layBody, layCut, type Removed } from './cut.ts';
 import { FatLines } from './fatLines.ts';
 import { RewrittenGeometry } from './geometry.ts';
 import { type Body, INK, type Materials } from './materials.ts';
@@ -14,17 +14,19 @@ interface CutFaceProps {
   cut: Cut;
   body: Body;
   materials: Materials;
-  /** Drawn at all: the bone is shown cut. */
+  /** The bone is to be cut. */
+  wanted: boolean;
+  /** It is cut, as the camera stands. */
   shown: boolean;
   gum: boolean;
-  /** Called when another side of the arch is the removed one: the sign of its arch places. */
-  onTurn: (removed: 1 | -1) => void;
+  /** Called when another part of the arch is the one that is taken away. */
+  onTurn: (removed: Removed) => void;
 }
 
 const write = (into: RewrittenGeometry, { points, flat, index }: Face) => into.write(points, flat, index);
 
 /** The capped, hatched faces of the cut through the axis with their outlines. They follow the implant, and turn with the camera. */
-export function CutFace({ stores, cut, body, materials, shown, gum, onTurn }: CutFaceProps) {
+export function CutFace({ stores, cut, body, materials, wanted, shown, gum, onTurn }: CutFaceProps) {
   const made = useMemo(
     () => ({
       bone: new RewrittenGeometry(1400, 1400, false),
@@ -58,14 +60,11 @@ export function CutFace({ stores, cut, body, materials, shown, gum, onTurn }: Cu
     made.gumLine.write(faces.outlines.gum, lift(0.03));
   }, [made, cut]);
 
-  const side = useRef(0);
+  const side = useRef<Removed>(1);
   const camera = useThree((three) => three.camera);
   const lay = useCallback(
     (evaluation: Evaluation) => {
-      layCut(cut, evaluation, camera.position.toArray());
-      const toward = evaluation.anatomy.toJawDirection([1, 0, 0]);
-      const { x, y, z } = cut.keep.normal;
-      const removed = x * toward[0] + y * toward[1] + z * toward[2] > 0 ? -1 : 1;
+      const removed = layCut(cut, evaluation, camera.position.toArray(), side.current);
       const turned = removed !== side.current;
       side.current = removed;
       if (turned) onTurn(removed);
@@ -80,11 +79,11 @@ export function CutFace({ stores, cut, body, materials, shown, gum, onTurn }: Cu
       (evaluation: Evaluation) => {
         lay(evaluation);
         layBody(body, evaluation);
-        if (!shown) return;
+        if (!wanted) return;
         last.current = { evaluation, faces: cutFaces(evaluation) };
         draw();
       },
-      [lay, draw, shown, body],
+      [lay, draw, wanted, body],
     ),
   );
 

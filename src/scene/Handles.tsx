@@ -12,8 +12,8 @@ interface HandlesProps {
   dragging: string | null;
   /** The arc of the mesiodistal tilt is drawn instead of the faciopalatal one. */
   mesial: boolean;
-  /** Number on the tag at the arc. */
-  tilt: { number: string; words: string };
+  /** Number on the tag at the arc, or none. */
+  tilt: { readonly number: string; readonly words: string } | null;
   onGrip: (id: HandleId, event: PointerEvent<SVGElement>) => void;
   onHover: (id: HandleId | null) => void;
 }
@@ -144,7 +144,9 @@ export function Handles({ drawing: d, mesial, tilt, ...rest }: HandlesProps) {
         <Grip id="shift" at={d.grips.shift} lines={square} {...rest} />
         <Grip id="tilt" at={knob} lines={ball} {...rest} />
       </g>
-      <Tag x={left.x - 12} y={left.y} side="left" number={tilt.number} words={tilt.words} size={15} />
+      {tilt && (
+        <Tag x={left.x - 12} y={left.y} side="left" number={tilt.number} words={tilt.words} size={15} />
+      )}
     </g>
   );
 }

@@ -5,10 +5,12 @@ import type { Vec3 } from '../core/geometry/vec.ts';
 import type { ReadingId } from '../core/measure/reading.ts';
 import { evaluationOf } from '../state/evaluation.ts';
 import { litReading } from '../state/litReading.ts';
+import type { BoneLook } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { say } from '../words/say.ts';
 import { sayTiltOf } from '../words/sayStage.ts';
-import type { Cut } from './cut.ts';
+import type { Cut, Removed } from './cut.ts';
+import { BEFORE_THE_CUT, HIDDEN } from './dash.ts';
 import { axisDrawing, handleDrawing, incisalDrawing, pathOf } from './drawing.ts';
 import { type Lens, lensOf } from './lens.ts';
 import type { Sheet } from './Overlay.tsx';
@@ -20,7 +22,8 @@ interface InkProps {
   stores: PlanStores;
   solids: SiteSolids;
   cut: Cut;
-  removed: 1 | -1 | 0;
+  bone: BoneLook;
+  removed: Removed;
   onSheet: (sheet: Sheet, lens: Lens) => void;
 }
 
@@ -36,25 +39,25 @@ function outlinesOf(
   solids: SiteSolids,
   cut: Cut,
   lens: Lens,
-  removed: 1 | -1 | 0,
+  removed: Removed,
   teeth: boolean,
   key: string,
 ): Outlines {
   const { eye } = lens;
   const hidden = solids.teeth
     .filter(({ tooth, beside }) => teeth && beside && Math.sign(tooth.station) !== removed)
-    .map(({ rootMesh }) => pathOf(silhouette(rootMesh, eye), lens));
+    .map(({ rootMesh }) => pathOf(silhouette(rootMesh, eye), lens, HIDDEN));
   const planes = [cut.drop, ...cut.ends];
   const gone = ([x, y, z]: Vec3) =>
     planes.every(({ normal: n, constant }) => n.x * x + n.y * y + n.z * z + constant > 0);
   const { mesh, walls } = solids.boneMesh;
   const ghost =
     removed === 0 ? [] : clipped([...silhouette(mesh, eye, walls), ...rimOf(solids.boneMesh)], gone);
-  return { key, solids, hidden: hidden.join(''), ghost: pathOf(ghost, lens) };
+  return { key, solids, hidden: hidden.join(''), ghost: pathOf(ghost, lens, BEFORE_THE_CUT) };
 }
 
 /** Draws the ink of every frame: in the same frame as the canvas, so that a line never lags behind what it measures. */
-export function Ink({ stores, solids, cut, removed, onSheet }: InkProps) {
+export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
   const size = useThree((three) => three.size);
   const kept = useRef<Outlines | null>(null);
 
@@ -64,7 +67,7 @@ export function Ink({ stores, solids, cut, removed, onSheet }: InkProps) {
     const { document, session, live } = stores;
     const evaluation = evaluationOf(document.getState().plan);
     if (evaluation.anatomy !== solids.anatomy) return;
-    const { layers, bone, pivot, view } = session.getState();
+    const { layers, pivot, view } = session.getState();
     const { normal, constant } = cut.keep;
     const key = [lens.name, removed, bone, layers.teeth, ...normal.toArray(), constant].join(' ');
     if (kept.current?.key !== key || kept.current.solids !== solids) {
@@ -82,7 +85,7 @@ export function Ink({ stores, solids, cut, removed, onSheet }: InkProps) {
       incisal: incisalDrawing(evaluation, lens),
       hidden: kept.current.hidden,
       ghost: kept.current.ghost,
-      tags: layers.lines ? tagLines(evaluation, lens, lit, bone !== 'cut' || view !== 'mesial') : [],
+      tags: layers.lines ? tagLines(evaluation, lens, lit, bone !== 'cut') : [],
       handles: handleDrawing(evaluation, lens, pivot),
       scale: lens.scale(target?.toArray() ?? [0, 0, 0]),
       lines: layers.lines,
@@ -90,6 +93,7 @@ export function Ink({ stores, solids, cut, removed, onSheet }: InkProps) {
       hover,
       dragging,
       mesialArc,
+      tiltShown: bone === 'cut' || (dragging ?? hover ?? '').startsWith('tilt'),
       tilt: sayTiltOf(evaluation.plan.pose.tilt, mesialArc),
       caption: say(bone === 'cut' ? 'stage.cut' : bone === 'whole' ? 'stage.whole' : 'stage.translucent'),
     };

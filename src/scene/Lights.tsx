@@ -12,6 +12,7 @@ import {
   type WebGLRenderer,
 } from 'three';
 import type { Vec3 } from '../core/geometry/vec.ts';
+import { FILL, FILL_LIGHT, GROUND_COLOUR, KEY_COLOUR, KEY_LIGHT, SKY_COLOUR, SKY_LIGHT } from './shaders.ts';
 
 interface SoftBox {
   readonly place: Vec3;
@@ -56,12 +57,12 @@ interface LightsProps {
   target: Vec3;
   /** Level of the paper the cast stands on. */
   floor: number;
-  /** A shadow is drawn. */
-  shadow: boolean;
+  /** The light setting: nothing to mirror, no shadow. */
+  light: boolean;
 }
 
 /** One raking key, a soft sky, surroundings for the steel; the paper under the cast takes the shadow. */
-export function Lights({ target, floor, shadow }: LightsProps) {
+export function Lights({ target, floor, light }: LightsProps) {
   const gl = useThree((three) => three.gl);
   const scene = useThree((three) => three.scene);
   const aim = useMemo(() => new Object3D(), []);
@@ -74,6 +75,7 @@ export function Lights({ target, floor, shadow }: LightsProps) {
   );
 
   useEffect(() => {
+    if (light) return;
     const made = surroundings(gl);
     scene.environment = made.texture;
     scene.environmentIntensity = 0.42;
@@ -81,7 +83,7 @@ export function Lights({ target, floor, shadow }: LightsProps) {
       scene.environment = null;
       made.dispose();
     };
-  }, [gl, scene]);
+  }, [gl, scene, light]);
 
   useEffect(
     () => () => {
@@ -92,20 +94,26 @@ export function Lights({ target, floor, shadow }: LightsProps) {
   );
 
   useFrame(() => {
-    gl.shadowMap.needsUpdate = shadow;
+    gl.shadowMap.needsUpdate = !light;
   });
 
   const [x, y, z] = target;
   return (
     <>
-      <hemisphereLight args={['#fbf8f1', '#cfc4b0', 0.72]} position={[0, 0, 1]} />
+      <hemisphereLight args={[SKY_COLOUR, GROUND_COLOUR, SKY_LIGHT]} position={[0, 0, 1]} />
       <primitive object={aim} position={target} />
       <directionalLight
-        color="#fff4e2"
-        intensity={2.35}
+        color={SKY_COLOUR}
+        intensity={FILL_LIGHT}
+        position={[x + 60 * FILL.x, y + 60 * FILL.y, z + 60 * FILL.z]}
+        target={aim}
+      />
+      <directionalLight
+        color={KEY_COLOUR}
+        intensity={KEY_LIGHT}
         position={[x + 26, y + 44, z + 46]}
         target={aim}
-        castShadow={shadow}
+        castShadow={!light}
         shadow-mapSize={[2048, 2048]}
         shadow-radius={5}
         shadow-intensity={0.62}
@@ -118,7 +126,7 @@ export function Lights({ target, floor, shadow }: LightsProps) {
         shadow-camera-near={10}
         shadow-camera-far={130}
       />
-      {shadow && (
+      {!light && (
         <mesh position={[x, y, floor - 0.05]} geometry={paper.sheet} material={paper.shade} receiveShadow />
       )}
     </>

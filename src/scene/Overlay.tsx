@@ -5,6 +5,7 @@ import { type Point, pair, polyline, px } from '../marks/path.ts';
 import { Tag } from '../marks/Tag.tsx';
 import { formatNumber } from '../words/format.ts';
 import { say } from '../words/say.ts';
+import { AXIS, dashed } from './dash.ts';
 import type { HandleDrawing, IncisalDrawing } from './drawing.ts';
 import { Handles } from './Handles.tsx';
 import type { HandleId } from './handles.ts';
@@ -28,6 +29,7 @@ export interface Sheet {
   readonly hover: string | null;
   readonly dragging: string | null;
   readonly mesialArc: boolean;
+  readonly tiltShown: boolean;
   readonly tilt: { readonly number: string; readonly words: string };
   readonly caption: string;
 }
@@ -40,16 +42,24 @@ interface OverlayProps {
   onPoint: (id: ReadingId | null) => void;
 }
 
-function Incisal({
-  drawing: { mesial, distal, crossing },
-  width,
-}: {
+interface IncisalProps {
   drawing: IncisalDrawing;
-  width: number;
-}) {
+  tags: readonly TagLine[];
+}
+
+/** Width and height of the label, px, and how far it stands from the line's end. */
+const LABEL = { width: 72, height: 18, away: 26 } as const;
+
+/** The incisal line; its label stands where no tag is, or is left out. */
+function Incisal({ drawing: { mesial, distal, crossing }, tags }: IncisalProps) {
   const end = mesial.x < distal.x ? mesial : distal;
-  const room = end.x < 130 || width < 420;
-  const bend = { x: end.x + (room ? 26 : -26), y: end.y - 26 };
+  const way = end.x < LABEL.width + LABEL.away + 8 ? 1 : -1;
+  const bend = { x: end.x + way * LABEL.away, y: end.y - LABEL.away };
+  const covered = tags.some(
+    ({ tag, side }) =>
+      Math.abs(tag.y - bend.y) < 30 &&
+      (side === 'left' ? tag.x - 80 < bend.x && tag.x > bend.x - LABEL.width : false),
+  );
   const line = polyline([mesial, distal]);
   const dot = (p: Point, r: number) =>
     `M${px(p.x - r)} ${px(p.y)}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0z`;
@@ -59,15 +69,19 @@ function Incisal({
       <path className="ink-line" d={line} />
       <path className="ink-line end" d={dot(mesial, 3.6) + dot(distal, 3.6)} />
       <path className="ink-line crossing" d={dot(crossing, 2.2)} />
-      <path className="ink-line" d={`M${pair(end)}L${pair(bend)}`} />
-      <text
-        className="ink-text"
-        x={px(bend.x + (room ? 4 : -4))}
-        y={px(bend.y - 3)}
-        textAnchor={room ? 'start' : 'end'}
-      >
-        {say('stage.incisalLine')}
-      </text>
+      {!covered && (
+        <>
+          <path className="ink-line" d={`M${pair(end)}L${pair(bend)}`} />
+          <text
+            className="ink-text"
+            x={px(bend.x + way * 4)}
+            y={px(bend.y - 3)}
+            textAnchor={way > 0 ? 'start' : 'end'}
+          >
+            {say('stage.incisalLine')}
+          </text>
+        </>
+      )}
     </g>
   );
 }
@@ -104,11 +118,11 @@ export function Overlay({ sheet, onGrip, onHover, onPick, onPoint }: OverlayProp
       <path className="ink-line hidden-line" d={sheet.hidden} />
       <g className="axis-line">
         <path className="ink-casing" d={axis} />
-        <path className="ink-line" d={axis} />
+        <path className="ink-line" d={dashed(sheet.axis, AXIS)} />
       </g>
       {sheet.lines && (
         <>
-          <Incisal drawing={sheet.incisal} width={sheet.width} />
+          <Incisal drawing={sheet.incisal} tags={sheet.tags} />
           {sheet.tags.map((line) => (
             // biome-ignore lint/a11y/noStaticElementInteractions: the table has the same readings as buttons
             <g
@@ -137,7 +151,7 @@ export function Overlay({ sheet, onGrip, onHover, onPick, onPoint }: OverlayProp
         hover={sheet.hover}
         dragging={sheet.dragging}
         mesial={sheet.mesialArc}
-        tilt={sheet.tilt}
+        tilt={sheet.tiltShown ? sheet.tilt : null}
         onGrip={onGrip}
         onHover={onHover}
       />

@@ -1,5 +1,6 @@
 import type { BufferGeometry, Material } from 'three';
 import type { BoneLook, Layer } from '../state/session.ts';
+import type { Removed } from './cut.ts';
 import type { Materials } from './materials.ts';
 import type { SiteSolids } from './siteSolids.ts';
 
@@ -36,8 +37,7 @@ interface SolidsProps {
   materials: Materials;
   bone: BoneLook;
   layers: Readonly<Record<Layer, boolean>>;
-  /** On the removed side of a cut: arch places with this sign (0: nothing is removed). */
-  removed: 1 | -1 | 0;
+  removed: Removed;
   shadow: boolean;
 }
 
@@ -52,11 +52,11 @@ export function Solids({ solids, materials: m, bone, layers, removed, shadow }: 
         name="bone"
         geometry={solids.bone}
         material={boneMaterial}
-        hull={edge}
         order={bone === 'translucent' ? 4 : 0}
         shadow={shadow && bone !== 'translucent'}
       />
-      {cut && <Part geometry={solids.bone} material={m.ghostBone} order={6} />}
+      {edge && <mesh geometry={solids.boneLight} material={edge} dispose={null} />}
+      {cut && <Part geometry={solids.boneLight} material={m.ghostBone} order={6} />}
       {layers.gum && <Part geometry={solids.gum} material={cut ? m.gum : m.wholeGum} order={5} />}
       {layers.teeth &&
         solids.teeth.map(({ tooth, beside, crown, root }) => {

@@ -5,7 +5,7 @@ import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { type Asked, CameraRig } from './CameraRig.tsx';
 import { CutFace } from './CutFace.tsx';
-import { layEnds, newCut } from './cut.ts';
+import { layEnds, newCut, type Removed } from './cut.ts';
 import { Implant } from './Implant.tsx';
 import { Ink } from './Ink.tsx';
 import { Lights } from './Lights.tsx';
@@ -31,7 +31,7 @@ export function World({ stores, light, asked, onFree, onSheet }: WorldProps) {
   const bone = useSelected(stores.session, (state) => state.bone);
   const layers = useSelected(stores.session, (state) => state.layers);
   const inMouth = useSelected(stores.session, (state) => state.asInMouth);
-  const [removed, setRemoved] = useState<1 | -1>(1);
+  const [removed, setRemoved] = useState<Removed>(1);
   const cut = useMemo(newCut, []);
   const body = useMemo(newBody, []);
   const materials = useMemo(() => makeMaterials(cut, body, light), [cut, body, light]);
@@ -41,7 +41,9 @@ export function World({ stores, light, asked, onFree, onSheet }: WorldProps) {
   useEffect(() => () => disposeSolids(solids), [solids]);
   useEffect(() => invalidate());
 
-  const onTurn = useCallback((side: 1 | -1) => setRemoved(side), []);
+  const onTurn = useCallback((side: Removed) => setRemoved(side), []);
+  // A cut seen from its edge shows nothing: there the bone is seen through instead.
+  const look = bone === 'cut' && removed === 0 ? 'translucent' : bone;
   const { anatomy } = solids;
   useLayoutEffect(() => layEnds(cut, anatomy), [cut, anatomy]);
   const target = useMemo(() => anatomy.toJaw([-0.6, -1, -1.9]), [anatomy]);
@@ -49,26 +51,27 @@ export function World({ stores, light, asked, onFree, onSheet }: WorldProps) {
   return (
     <>
       <CameraRig stores={stores} asked={asked} inMouth={inMouth} onFree={onFree} />
-      <Lights target={target} floor={anatomy.ridge.floor - site.ridge.crestDrop} shadow={!light} />
+      <Lights target={target} floor={anatomy.ridge.floor - site.ridge.crestDrop} light={light} />
       <CutFace
         stores={stores}
         cut={cut}
         body={body}
         materials={materials}
-        shown={bone === 'cut'}
+        wanted={bone === 'cut'}
+        shown={look === 'cut'}
         gum={layers.gum}
         onTurn={onTurn}
       />
       <Solids
         solids={solids}
         materials={materials}
-        bone={bone}
+        bone={look}
         layers={layers}
-        removed={bone === 'cut' ? removed : 0}
+        removed={look === 'cut' ? removed : 0}
         shadow={!light}
       />
       <Implant stores={stores} materials={materials} segments={light ? 36 : 64} shadow={!light} />
-      <Ink stores={stores} solids={solids} cut={cut} removed={removed} onSheet={onSheet} />
+      <Ink stores={stores} solids={solids} cut={cut} bone={look} removed={removed} onSheet={onSheet} />
     </>
   );
 }

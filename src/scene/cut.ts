@@ -3,7 +3,7 @@ import type { Anatomy } from '../core/anatomy/anatomy.ts';
 import { archDirections, fromArch } from '../core/anatomy/arch.ts';
 import { sectionOutline } from '../core/anatomy/section.ts';
 import { type Loop, loopArea, onPlane, type Plane as Section } from '../core/geometry/slice.ts';
-import { dot, scale, type Vec3 } from '../core/geometry/vec.ts';
+import { dot, norm, scale, sub, type Vec3 } from '../core/geometry/vec.ts';
 import { envelopePolyline } from '../core/implant/profile.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
 import type { Body } from './materials.ts';
@@ -57,13 +57,24 @@ export const sectionPlane = ({ placement }: Evaluation): Section => ({
   y: placement.a,
 });
 
-/** Turns the cut so that the half beyond the plane, as seen from the eye (jaw frame), stays. */
-export function layCut(cut: Cut, { anatomy, placement }: Evaluation, eye: Vec3): void {
+/** Which part of the arch is taken away: that with this sign of its arch places; 0: none, the plane is seen from its edge. */
+export type Removed = 1 | -1 | 0;
+
+/** Sine of the angle between the view and the plane below which the cut closes, and over which it opens again. */
+const CLOSES = 0.3;
+const OPENS = 0.36;
+
+/** Turns the cut so that the half beyond the plane, as seen from the eye (jaw frame), stays. `was`: what it took away before. */
+export function layCut(cut: Cut, { anatomy, placement }: Evaluation, eye: Vec3, was: Removed): Removed {
   const p = anatomy.toJaw(placement.entry);
   const n = anatomy.toJawDirection(placement.em);
-  const near = dot(n, eye) - dot(n, p) > 0 ? -1 : 1;
+  const toward = sub(eye, p);
+  const sine = dot(n, toward) / norm(toward);
+  const near = sine > 0 ? -1 : 1;
   cut.keep.setFromNormalAndCoplanarPoint(new Vector3(...n).multiplyScalar(near), new Vector3(...p));
   cut.drop.copy(cut.keep).negate();
+  if (Math.abs(sine) < (was === 0 ? OPENS : CLOSES)) return 0;
+  return near > 0 ? -1 : 1;
 }
 
 /** A face of the cut, in triangles: corners in the jaw frame and in the plane. */

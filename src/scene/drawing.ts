@@ -3,7 +3,8 @@ import { along } from '../core/geometry/vec.ts';
 import type { Pivot } from '../core/plan/edits.ts';
 import { pivotPoint } from '../core/plan/edits.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
-import { type Point, polyline } from '../marks/path.ts';
+import type { Point } from '../marks/path.ts';
+import { dashed } from './dash.ts';
 import {
   ARC,
   arcPoint,
@@ -79,7 +80,7 @@ export function handleDrawing({ plan, anatomy }: Evaluation, lens: Lens, pivot: 
 /** The axis from beyond the apex to beyond the tilt's arc. */
 export function axisDrawing({ plan, placement, anatomy }: Evaluation, lens: Lens): [Point, Point] {
   const at = (p: Vec3): Point => lens.at(anatomy.toJaw(p));
-  const coronal = onAxis(plan, ARC.radius + 3.2);
+  const coronal = onAxis(plan, ARC.radius + 1.8);
   return [at(coronal), at(placement.axisPoint(placement.tA + 3.2))];
 }
 
@@ -88,9 +89,9 @@ export function incisalDrawing({ line, anatomy }: Evaluation, lens: Lens): Incis
   return { mesial: at(line.mesialEnd), distal: at(line.distalEnd), crossing: at(line.x), aim: at(line.q) };
 }
 
-/** Outlines of the model as one path. */
-export const pathOf = (outlines: readonly Outline[], lens: Lens): string =>
-  outlines.map(({ points, closed }) => polyline(thinned(points.map(lens.at)), closed)).join('');
+/** Outlines of the model as one path of broken lines. */
+export const pathOf = (outlines: readonly Outline[], lens: Lens, pattern: readonly number[]): string =>
+  outlines.map(({ points, closed }) => dashed(thinned(points.map(lens.at)), pattern, closed)).join('');
 
 /** Without points that lie nearer than a pixel to the last one. */
 function thinned(points: readonly Point[]): Point[] {

@@ -1,55 +1,42 @@
 import {
   BackSide,
-  CanvasTexture,
   DoubleSide,
   type Material,
   MeshBasicMaterial,
+  type MeshBasicMaterialParameters,
+  MeshLambertMaterial,
   MeshPhysicalMaterial,
   MeshStandardMaterial,
-  RepeatWrapping,
-  SRGBColorSpace,
   Vector2,
 } from 'three';
 import type { Cut } from './cut.ts';
+import { asHull, litInVertices } from './shaders.ts';
+import { dots, hatching } from './tiles.ts';
 
 export const INK = '#1e2430';
 
 /** Everything the model is made of. The planes are shared and move with the implant's axis. */
 export interface Materials {
-  readonly bone: MeshStandardMaterial;
-  readonly wholeBone: MeshStandardMaterial;
-  readonly veiledBone: MeshStandardMaterial;
+  readonly bone: Material;
+  readonly wholeBone: Material;
+  readonly veiledBone: Material;
   /** The half that is taken away. */
-  readonly ghostBone: MeshStandardMaterial;
-  readonly porcelain: MeshStandardMaterial;
-  readonly root: MeshStandardMaterial;
-  readonly ghostRoot: MeshStandardMaterial;
-  readonly gum: MeshStandardMaterial;
-  readonly wholeGum: MeshStandardMaterial;
-  readonly steel: MeshStandardMaterial;
-  readonly mark: MeshBasicMaterial;
-  readonly cortex: MeshBasicMaterial;
-  readonly marrow: MeshBasicMaterial;
-  readonly gumCut: MeshBasicMaterial;
-  readonly planned: MeshStandardMaterial;
+  readonly ghostBone: Material;
+  readonly porcelain: Material;
+  readonly root: Material;
+  readonly ghostRoot: Material;
+  readonly gum: Material;
+  readonly wholeGum: Material;
+  readonly steel: Material;
+  readonly mark: Material;
+  readonly cortex: Material;
+  readonly marrow: Material;
+  readonly gumCut: Material;
+  readonly planned: Material;
   /** Ink edges: the solid's back, a little larger; one whole, one cut like the bone. */
-  readonly hull: MeshBasicMaterial;
-  readonly cutHull: MeshBasicMaterial;
+  readonly hull: Material;
+  readonly cutHull: Material;
   readonly dispose: () => void;
-}
-
-/** Width of the visible edge, mm of the model. */
-const HULL = 0.07;
-
-/** Turns a material into a hull: every vertex moved outward along its normal. */
-function asHull(material: MeshBasicMaterial): MeshBasicMaterial {
-  material.onBeforeCompile = (shader) => {
-    shader.vertexShader = shader.vertexShader.replace(
-      '#include <begin_vertex>',
-      `vec3 transformed = position + normal * ${HULL};`,
-    );
-  };
-  return material;
 }
 
 /** The implant's outline in the plane of the cut: heights over the entry and radii, coronal first; mm. */
@@ -87,73 +74,32 @@ function around(material: MeshBasicMaterial, body: Body): MeshBasicMaterial {
   return material;
 }
 
-/** A tile of paper with strokes on it, repeated over the cut face; `draw` works on a square of `size` px. */
-function tile(ground: string, draw: (pen: CanvasRenderingContext2D, size: number) => void): CanvasTexture {
-  const size = 256;
-  const canvas = document.createElement('canvas');
-  canvas.width = size;
-  canvas.height = size;
-  const pen = canvas.getContext('2d');
-  if (pen) {
-    pen.fillStyle = ground;
-    pen.fillRect(0, 0, size, size);
-    draw(pen, size);
-  }
-  const texture = new CanvasTexture(canvas);
-  texture.wrapS = RepeatWrapping;
-  texture.wrapT = RepeatWrapping;
-  texture.colorSpace = SRGBColorSpace;
-  texture.anisotropy = 8;
-  return texture;
-}
-
-/** Hatching at 45°, two strokes a tile, joined over its edges. */
-const hatching = () =>
-  tile('#f1eadb', (pen, size) => {
-    pen.strokeStyle = '#8d7a5c';
-    pen.lineWidth = 15;
-    for (let k = -2; k <= 4; k++) {
-      pen.beginPath();
-      pen.moveTo((k * size) / 2 - 20, -20);
-      pen.lineTo((k * size) / 2 + size + 20, size + 20);
-      pen.stroke();
-    }
-  });
-
-/** Dots for spongy bone, scattered by a fixed list so that every visit draws the same. */
-const dots = () =>
-  tile('#f6f0e3', (pen, size) => {
-    pen.fillStyle = '#b3a384';
-    const places = [
-      0.07, 0.13, 0.42, 0.05, 0.78, 0.22, 0.25, 0.38, 0.6, 0.44, 0.9, 0.6, 0.12, 0.68, 0.46, 0.75, 0.75, 0.88,
-      0.33, 0.95,
-    ];
-    for (let i = 0; i < places.length; i += 2) {
-      pen.beginPath();
-      pen.arc(places[i] * size, places[i + 1] * size, i % 4 === 0 ? 7 : 5, 0, 2 * Math.PI);
-      pen.fill();
-    }
-  });
-
-/** mm of cut face a tile of hatching and one of dots cover. */
-const HATCH_TILE = 1.9;
-const DOT_TILE = 3.2;
-
-/** The materials of the stage, bone and gum cut by the planes of the cut. In the light setting porcelain has no clear coat. */
+/** The materials of the stage, bone and gum cut by the planes of the cut. The light setting works the light out at the vertices. */
 export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean): Materials {
-  const plaster = { color: '#e6ddcb', roughness: 0.95, metalness: 0 };
+  const matt = (options: MeshBasicMaterialParameters): Material =>
+    light
+      ? litInVertices(new MeshBasicMaterial(options), 0, 1)
+      : new MeshLambertMaterial({ ...options, clipShadows: true });
+  const plaster = { color: '#e6ddcb' };
+  const gum = { color: '#cf9a90', transparent: true, opacity: 0.6, depthWrite: false };
+  const root = { color: '#e4d9c0' };
+  const glaze = {
+    vertexColors: true,
+    roughness: 0.36,
+    metalness: 0,
+    clearcoat: 0.35,
+    clearcoatRoughness: 0.25,
+  };
+  const metal = { color: '#565c66', metalness: 0.92, roughness: 0.34, envMapIntensity: 2.6 };
+  const sheet = { side: DoubleSide, polygonOffset: true };
+  const near = (factor: number) => ({ polygonOffsetFactor: -factor, polygonOffsetUnits: -2 * factor });
   const hatch = hatching();
   const spongy = dots();
-  hatch.repeat.set(1 / HATCH_TILE, 1 / HATCH_TILE);
-  spongy.repeat.set(1 / DOT_TILE, 1 / DOT_TILE);
-  const glaze = { vertexColors: true, roughness: 0.36, metalness: 0 };
-  const gum = { color: '#cf9a90', roughness: 0.55, transparent: true, opacity: 0.6, depthWrite: false };
-  const sheet = { side: DoubleSide, polygonOffset: true };
   const made = {
-    bone: new MeshStandardMaterial({ ...plaster, clippingPlanes: [keep], clipShadows: true }),
-    wholeBone: new MeshStandardMaterial(plaster),
-    veiledBone: new MeshStandardMaterial({ ...plaster, transparent: true, opacity: 0.38, depthWrite: false }),
-    ghostBone: new MeshStandardMaterial({
+    bone: matt({ ...plaster, clippingPlanes: [keep] }),
+    wholeBone: matt(plaster),
+    veiledBone: matt({ ...plaster, transparent: true, opacity: 0.38, depthWrite: false }),
+    ghostBone: matt({
       ...plaster,
       transparent: true,
       opacity: 0.16,
@@ -161,40 +107,20 @@ export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean)
       clippingPlanes: [drop, ...ends],
     }),
     porcelain: light
-      ? new MeshStandardMaterial(glaze)
-      : new MeshPhysicalMaterial({ ...glaze, clearcoat: 0.35, clearcoatRoughness: 0.25 }),
-    root: new MeshStandardMaterial({ color: '#dcc79c', roughness: 0.8 }),
-    ghostRoot: new MeshStandardMaterial({
-      color: '#dcc79c',
-      roughness: 0.8,
-      transparent: true,
-      opacity: 0.55,
-    }),
-    gum: new MeshStandardMaterial({ ...gum, clippingPlanes: [keep] }),
-    wholeGum: new MeshStandardMaterial(gum),
-    steel: new MeshStandardMaterial({
-      color: '#565c66',
-      metalness: 0.92,
-      roughness: 0.34,
-      envMapIntensity: 2.6,
-    }),
+      ? litInVertices(new MeshBasicMaterial({ vertexColors: true }), 0.22, 34)
+      : new MeshPhysicalMaterial(glaze),
+    root: matt(root),
+    ghostRoot: matt({ ...root, transparent: true, opacity: 0.55 }),
+    gum: matt({ ...gum, clippingPlanes: [keep] }),
+    wholeGum: matt({ ...gum, opacity: 0.5 }),
+    steel: light
+      ? litInVertices(new MeshBasicMaterial({ color: '#454a53' }), 0.7, 14)
+      : new MeshStandardMaterial(metal),
     mark: new MeshBasicMaterial({ color: '#f6f2e9' }),
-    cortex: around(
-      new MeshBasicMaterial({ ...sheet, map: hatch, polygonOffsetFactor: -1, polygonOffsetUnits: -2 }),
-      body,
-    ),
-    marrow: around(
-      new MeshBasicMaterial({ ...sheet, map: spongy, polygonOffsetFactor: -2, polygonOffsetUnits: -4 }),
-      body,
-    ),
+    cortex: around(new MeshBasicMaterial({ ...sheet, map: hatch, ...near(1) }), body),
+    marrow: around(new MeshBasicMaterial({ ...sheet, map: spongy, ...near(2) }), body),
     gumCut: around(new MeshBasicMaterial({ ...sheet, color: '#e6bfb6' }), body),
-    planned: new MeshStandardMaterial({
-      ...glaze,
-      vertexColors: true,
-      transparent: true,
-      opacity: 0.4,
-      depthWrite: false,
-    }),
+    planned: matt({ vertexColors: true, transparent: true, opacity: 0.4, depthWrite: false }),
     hull: asHull(new MeshBasicMaterial({ color: INK, side: BackSide })),
     cutHull: asHull(new MeshBasicMaterial({ color: INK, side: BackSide, clippingPlanes: [keep] })),
   };

@@ -25,6 +25,8 @@ export interface ToothSolids {
 export interface SiteSolids {
   readonly anatomy: Anatomy;
   readonly bone: BufferGeometry;
+  /** The same with fewer triangles, for its ink edge and for the part that is taken away. */
+  readonly boneLight: BufferGeometry;
   /** A lighter mesh of the bone in the jaw frame, for the outline of the part that is taken away. */
   readonly boneMesh: RidgeMesh;
   readonly gum: BufferGeometry;
@@ -60,6 +62,19 @@ function crownGeometry(mesh: TriangleMesh, tooth: PlacedTooth, anatomy: Anatomy)
   return geometry;
 }
 
+/** A root of a further tooth drawn into the bone where it would come through its side: nothing is measured to it. */
+function tucked(mesh: TriangleMesh, { ridge }: Anatomy): TriangleMesh {
+  const positions = mesh.positions.slice();
+  for (let i = 0; i < positions.length; i += 3) {
+    ridge.locate(positions[i], positions[i + 1], positions[i + 2]);
+    const { q, u, d } = ridge;
+    if (d < 0.4) continue;
+    const room = Math.max(0, ridge.half(u > 0 ? 1 : -1, q, d) * ridge.cap(d) - 0.15);
+    if (Math.abs(u) > room) positions.set(ridge.sectionPoint(q, Math.sign(u) * room, d), i);
+  }
+  return { ...mesh, positions };
+}
+
 /** Builds the solids of a site; about 100 ms. Dispose of them with {@link disposeSolids}. */
 export function siteSolids(anatomy: Anatomy, light: boolean): SiteSolids {
   const frame = siteInJaw(anatomy);
@@ -71,12 +86,13 @@ export function siteSolids(anatomy: Anatomy, light: boolean): SiteSolids {
   const { mesial, distal } = anatomy.teeth;
   const teeth = shownTeeth(anatomy).map((tooth): ToothSolids => {
     const made = placedToothMeshes(tooth, fine);
+    const beside = tooth === mesial || tooth === distal;
     const rootMesh = carried(made.root, frame);
     return {
       tooth,
-      beside: tooth === mesial || tooth === distal,
+      beside,
       crown: crownGeometry(made.crown, tooth, anatomy),
-      root: geometryOf(rootMesh),
+      root: geometryOf(beside ? rootMesh : carried(tucked(made.root, anatomy), frame)),
       rootMesh,
     };
   });
@@ -84,6 +100,7 @@ export function siteSolids(anatomy: Anatomy, light: boolean): SiteSolids {
   const made = {
     anatomy,
     bone: solid(light ? ridgeMesh(anatomy, { ...range, density: 0.7 }) : cut.bone),
+    boneLight: solid(sparse),
     boneMesh: { mesh: carried(sparse.mesh, frame), walls: sparse.walls },
     gum: solid(light ? gumMesh(anatomy, { ...range, density: 0.8 }) : cut.gum),
     teeth,
@@ -94,7 +111,7 @@ export function siteSolids(anatomy: Anatomy, light: boolean): SiteSolids {
 }
 
 export function disposeSolids(solids: SiteSolids): void {
-  for (const g of [solids.bone, solids.gum, solids.crown]) g.dispose();
+  for (const g of [solids.bone, solids.boneLight, solids.gum, solids.crown]) g.dispose();
   for (const { crown, root } of solids.teeth) {
     crown.dispose();
     root.dispose();

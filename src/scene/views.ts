@@ -64,7 +64,7 @@ function keyPoints(plan: Plan, anatomy: Anatomy): Vec3[] {
 }
 
 /** Room at the edges of the picture, px: for the words of the views, the scale and the tags beside the model. */
-const ROOM = { top: 62, bottom: 44, side: 84 } as const;
+const ROOM = { top: 84, bottom: 44, side: 84 } as const;
 
 /** Shape of the picture, px. */
 export interface Picture {

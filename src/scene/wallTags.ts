@@ -4,7 +4,8 @@ import type { Point } from '../marks/path.ts';
 import type { Mark } from '../marks/StatusGlyph.tsx';
 import { spread } from '../marks/spread.ts';
 import { tagWidth } from '../marks/Tag.tsx';
-import { presentReading } from '../words/presentReading.ts';
+import { formatTag } from '../words/format.ts';
+import { presentReading, quantityOf } from '../words/presentReading.ts';
 import type { Lens } from './lens.ts';
 
 /** A measurement on the stage: its line, its leader and its tag; px. */
@@ -37,7 +38,7 @@ const OTHERS: readonly ReadingId[] = [
 const MOST_WALLS = 4;
 const MOST_OTHERS = 3;
 /** Less than this share of a line's length left on the picture, and it is seen from its end: left out. */
-const FORESHORTENED = 0.42;
+const FORESHORTENED = 0.55;
 /** Walls of one side whose levels differ by less say the same, mm. */
 const SAME_LEVEL = 0.45;
 
@@ -120,7 +121,8 @@ export function tagLines(
       const run = (way * column - way * to.x > 24 ? 10 : 4) / length;
       const elbow = { x: to.x + run * (to.x - from.x), y: to.y + run * (to.y - from.y) };
       const tag = { x: column, y: places[i] };
-      const { number, mark } = texts[i];
+      const { mark } = texts[i];
+      const number = formatTag(quantityOf(reading));
       out.push({ id: reading.id, from, to, leader: [elbow, tag], tag, side, number, mark });
     });
   }

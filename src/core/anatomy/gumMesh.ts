@@ -14,7 +14,7 @@ const BASE = 1;
 /** In a fresh socket the gum's solid begins at this depth, mm: above its own foot. */
 const PLUG = 8;
 /** Least thickness, mm: the edge stays just outside the bone. */
-const EDGE = 0.06;
+const EDGE = 0.2;
 /** Exponent of the dome's superellipse over a healed crest; round a tooth it grows squarer, so that its top stays within the crown. */
 const ROUND = 2.2;
 

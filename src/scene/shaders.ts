@@ -1,0 +1,76 @@
+import { Color, type MeshBasicMaterial, Vector3 } from 'three';
+
+/** Direction of the raking key, from the model toward it, jaw frame; where the full setting's lamp stands. */
+export const KEY = new Vector3(26, 44, 46).normalize();
+export const KEY_COLOUR = '#fff4e2';
+export const SKY_COLOUR = '#fbf8f1';
+export const GROUND_COLOUR = '#cfc4b0';
+/** Strengths of the key and of the sky, as the full setting's lights have them. */
+export const KEY_LIGHT = 2.35;
+export const SKY_LIGHT = 1.3;
+/** A weak lamp from behind the palate, so that the palatal side is not lost. */
+export const FILL = new Vector3(-22, -40, 20).normalize();
+export const FILL_LIGHT = 0.6;
+
+/** Width of the visible edge, mm of the model. */
+const HULL = 0.07;
+
+/** Turns a material into a hull: every vertex moved outward along its normal. */
+export function asHull(material: MeshBasicMaterial): MeshBasicMaterial {
+  material.onBeforeCompile = (shader) => {
+    shader.vertexShader = shader.vertexShader.replace(
+      '#include <begin_vertex>',
+      `vec3 transformed = position + normal * ${HULL};`,
+    );
+  };
+  return material;
+}
+
+/**
+ * Works the light out at the vertices: key, sky and ground as in the full setting, and a gleam of `gloss` (0 to 1) with that exponent. A
+ * fraction of the cost where there is no graphics processor, and on meshes this fine nearly the same picture.
+ */
+export function litInVertices(
+  material: MeshBasicMaterial,
+  gloss: number,
+  exponent: number,
+): MeshBasicMaterial {
+  const key = new Color(KEY_COLOUR).multiplyScalar(KEY_LIGHT / Math.PI);
+  const sky = new Color(SKY_COLOUR).multiplyScalar(SKY_LIGHT / Math.PI);
+  const ground = new Color(GROUND_COLOUR).multiplyScalar(SKY_LIGHT / Math.PI);
+  material.onBeforeCompile = (shader) => {
+    Object.assign(shader.uniforms, {
+      uKey: { value: KEY },
+      uKeyColour: { value: key },
+      uSky: { value: sky },
+      uGround: { value: ground },
+      uFill: { value: FILL },
+      uFillColour: { value: new Color(SKY_COLOUR).multiplyScalar(FILL_LIGHT / Math.PI) },
+      uGloss: { value: new Vector3(gloss, exponent, 0) },
+    });
+    shader.vertexShader = shader.vertexShader
+      .replace(
+        '#include <common>',
+        `#include <common>
+        varying vec3 vLight;
+        varying vec3 vGleam;
+        uniform vec3 uKey, uKeyColour, uFill, uFillColour, uSky, uGround, uGloss;`,
+      )
+      .replace(
+        '#include <begin_vertex>',
+        `#include <begin_vertex>
+        vec3 across = normalize(mat3(modelMatrix) * normal);
+        vec3 toward = normalize(cameraPosition - (modelMatrix * vec4(position, 1.0)).xyz);
+        vLight = mix(uGround, uSky, 0.5 + 0.5 * across.z) + uKeyColour * max(0.0, dot(across, uKey))
+          + uFillColour * max(0.0, dot(across, uFill));
+        vGleam = uKeyColour * uGloss.x * pow(max(0.0, dot(across, normalize(uKey + toward))), uGloss.y);`,
+      );
+    shader.fragmentShader = shader.fragmentShader
+      .replace('#include <common>', '#include <common>\nvarying vec3 vLight;\nvarying vec3 vGleam;')
+      .replace(
+        '#include <color_fragment>',
+        '#include <color_fragment>\ndiffuseColor.rgb = diffuseColor.rgb * vLight + vGleam;',
+      );
+  };
+  return material;
+}
