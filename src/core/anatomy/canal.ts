@@ -33,6 +33,15 @@ export class Canal {
     return this.body.signed(x, rho);
   }
 
+  /** The tube's wall point nearest to a point. */
+  foot(p: Vec3): Vec3 {
+    this.distance(p);
+    const r = sub(p, this.mouth);
+    const radial = along(r, this.run, -dot(r, this.run));
+    const rho = norm(radial) || 1;
+    return along(along(this.mouth, this.run, this.body.footX), radial, this.body.footR / rho);
+  }
+
   /** Where the line `p + λ v` lies in the tube: at most one stretch per cone. */
   voids(p: Vec3, v: Vec3): Interval[] {
     const r = sub(p, this.mouth);

@@ -5,6 +5,22 @@ export interface Place {
   value: number;
 }
 
+/** Ways to leave a sharp ridge that runs slantwise, where no move along a parameter is better. */
+const DIAGONALS: readonly (readonly [number, number])[] = [
+  [1, 1],
+  [-1, -1],
+  [1, -1],
+  [-1, 1],
+  [1, 0.5],
+  [-1, -0.5],
+  [1, -0.5],
+  [-1, 0.5],
+  [0.5, 1],
+  [-0.5, -1],
+  [0.5, -1],
+  [-0.5, 1],
+];
+
 /**
  * Compass search: from a start, step to the best of the four neighbours, halve the steps when none is better, until they are `shrink` of the
  * first. Needs no derivative and stops at kinks and at edges (where `f` is Infinity), at the price of some tens of calls.
@@ -15,12 +31,16 @@ export function compass(
   hx: number,
   hy: number,
   shrink: number,
+  diagonals = false,
 ): Place {
   const best = { ...start };
   for (let s = 1; s > shrink; ) {
     const { x, y } = best;
     let moved = tryAt(f, best, x + s * hx, y) || tryAt(f, best, x - s * hx, y);
     moved = tryAt(f, best, best.x, y + s * hy) || tryAt(f, best, best.x, y - s * hy) || moved;
+    if (!moved && diagonals) {
+      for (const [a, b] of DIAGONALS) moved = tryAt(f, best, x + a * s * hx, y + b * s * hy) || moved;
+    }
     if (moved) {
       // Along a slanting valley the sum of the two moves goes further than either.
       tryAt(f, best, 2 * best.x - x, 2 * best.y - y);

@@ -1,3 +1,5 @@
+import type { Vec3 } from './vec.ts';
+
 /**
  * Distance from a point to the curved surface of a half-ellipsoid `z ≤ 0` with semi-axes `(a, b, l)` about the origin, in its own frame; mm,
  * ≥ 0 on both sides. Newton on the one-parameter form of the closest point of an ellipsoid (Hart, "Distance to an ellipsoid", Graphics
@@ -11,16 +13,15 @@ export function halfEllipsoidDistance(
   y: number,
   z: number,
 ): number {
-  const px = Math.abs(x);
-  const py = Math.abs(y);
-  if (z > 0) return Math.hypot(ellipseDistance(a, b, px, py), z);
-  const pz = -z;
-  const t = closestParameter(a, b, l, px, py, pz);
-  const qx = (a * a * px) / (t + a * a);
-  const qy = (b * b * py) / (t + b * b);
-  const qz = (l * l * pz) / (t + l * l);
-  const first = Math.hypot(px - qx, py - qy, pz - qz);
-  return first;
+  const [qx, qy, qz] = halfEllipsoidFoot(a, b, l, x, y, z);
+  return Math.hypot(x - qx, y - qy, z - qz);
+}
+
+/** The closest point itself. */
+export function halfEllipsoidFoot(a: number, b: number, l: number, x: number, y: number, z: number): Vec3 {
+  const rim = z > 0;
+  const t = closestParameter(a, b, rim ? 1 : l, Math.abs(x), Math.abs(y), rim ? 0 : -z);
+  return [(a * a * x) / (t + a * a), (b * b * y) / (t + b * b), rim ? 0 : (l * l * z) / (t + l * l)];
 }
 
 /** Whether a point of the ellipsoid's frame lies inside the half-ellipsoid. */
@@ -33,11 +34,6 @@ export function insideHalfEllipsoid(
   z: number,
 ): boolean {
   return z <= 0 && (x / a) ** 2 + (y / b) ** 2 + (z / l) ** 2 < 1;
-}
-
-function ellipseDistance(a: number, b: number, x: number, y: number): number {
-  const t = closestParameter(a, b, 1, x, y, 0);
-  return Math.hypot(x - (a * a * x) / (t + a * a), y - (b * b * y) / (t + b * b));
 }
 
 /** Root `t` of `Σ (aᵢ pᵢ / (t + aᵢ²))² = 1` greater than `−min aᵢ²`, for `p ≥ 0`. */

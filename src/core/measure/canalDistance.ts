@@ -41,5 +41,11 @@ export function envelopeToCanal(at: Placement): Clearance {
     .flatMap((part) => [between(0, part), between(half, part)])
     .reduce((a, b) => (b.value < a.value ? b : a));
   if (near.value > 0) return near;
-  return deepest(at, (p) => -canal.distance(p)) ?? { ...near, value: 0 };
+  return (
+    deepest(
+      at,
+      (p) => -canal.distance(p),
+      (p) => canal.foot(p),
+    ) ?? { ...near, value: 0 }
+  );
 }

@@ -1,6 +1,6 @@
 import type { RootSolid } from '../anatomy/teeth.ts';
 import { apart, compass, gridMinimum, type Place } from '../geometry/compass.ts';
-import { halfEllipsoidDistance, insideHalfEllipsoid } from '../geometry/ellipsoid.ts';
+import { halfEllipsoidDistance, halfEllipsoidFoot, insideHalfEllipsoid } from '../geometry/ellipsoid.ts';
 import { Revolved } from '../geometry/revolve.ts';
 import { along, dot, scale, sub, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
@@ -36,6 +36,13 @@ export function pointToRoot(root: RootSolid, p: Vec3): number {
   return halfEllipsoidDistance(root.semi[0], root.semi[1], root.semi[2], x, y, z);
 }
 
+/** The root's surface point nearest to a point. */
+function rootFoot(root: RootSolid, p: Vec3): Vec3 {
+  const [x, y, z] = inRoot(root, p);
+  const [u, v, w] = halfEllipsoidFoot(root.semi[0], root.semi[1], root.semi[2], x, y, z);
+  return along(along(along(root.centre, root.ex, u), root.ey, v), root.a, w);
+}
+
 const isInside = (root: RootSolid, p: Vec3): boolean => {
   const [x, y, z] = inRoot(root, p);
   return insideHalfEllipsoid(root.semi[0], root.semi[1], root.semi[2], x, y, z);
@@ -48,7 +55,11 @@ export function envelopeToRoot(at: Placement, root: RootSolid): Clearance {
     .reduce((a, b) => (b.value < a.value ? b : a));
   if (near.value > 0) return near;
   return (
-    deepest(at, (p) => (isInside(root, p) ? pointToRoot(root, p) : -1)) ?? {
+    deepest(
+      at,
+      (p) => (isInside(root, p) ? pointToRoot(root, p) : -1),
+      (p) => rootFoot(root, p),
+    ) ?? {
       ...near,
       value: Math.min(near.value, 0),
     }
@@ -67,7 +78,7 @@ export function shoulderToRoot(at: Placement, root: RootSolid): Clearance {
     const p = at.surface(at.tP, (i * Math.PI) / 180);
     if (!isInside(root, p)) continue;
     const depth = pointToRoot(root, p);
-    if (worst === null || -depth < worst.value) worst = { value: -depth, from: p, to: p };
+    if (worst === null || -depth < worst.value) worst = { value: -depth, from: p, to: rootFoot(root, p) };
   }
   return worst ?? near;
 }
@@ -107,8 +118,12 @@ function bodyToRoot(at: Placement, root: RootSolid, body: Revolved): Clearance {
   return { value: dist, from: at.footOf(body, to), to };
 }
 
-/** The envelope's point (side and end face) at which `depth` is greatest and positive; value = minus that. */
-export function deepest(at: Placement, depth: (p: Vec3) => number): Clearance | null {
+/** The envelope's point (side and end face) at which `depth` is greatest and positive; value = minus that. `foot`: the surface's point nearest to it. */
+export function deepest(
+  at: Placement,
+  depth: (p: Vec3) => number,
+  foot: (p: Vec3) => Vec3,
+): Clearance | null {
   const end = at.radius(at.tA);
   const surface = (s: number, phi: number): Vec3 => {
     if (s <= at.length) return at.surface(at.tP + s, phi);
@@ -129,9 +144,10 @@ export function deepest(at: Placement, depth: (p: Vec3) => number): Clearance | 
     }
   }
   if (seeds.length === 0) return null;
-  const found = apart(seeds, 1, 0.5, 4)
-    .map((seed) => compass(f, seed, last / 48, Math.PI / columns, 1 / 1024))
+  // Some along the axis, some about it: depths are nearly even about a narrow tube.
+  const found = [...apart(seeds, 0.5, 7, 5), ...apart(seeds, 0.25, 0.2, 14)]
+    .map((seed) => compass(f, seed, last / 48, Math.PI / columns, 1 / 1024, true))
     .reduce((a, b) => (b.value < a.value ? b : a));
   const from = surface(found.x, found.y);
-  return { value: found.value, from, to: from };
+  return { value: found.value, from, to: foot(from) };
 }

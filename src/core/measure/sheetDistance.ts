@@ -191,7 +191,7 @@ export function nearestOnSheet(ridge: Ridge, side: SideSign, p: Vec3): Clearance
     }
   }
   let best: Clearance | null = null;
-  for (const { x, y } of apart(places, 1.4, 1.4, 4)) {
+  for (const { x, y } of apart(places, 1.4, 1.4, 3)) {
     const found = descend(ridge, side, p, x, y);
     if (best === null || found.value < best.value) best = found;
   }

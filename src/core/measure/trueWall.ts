@@ -81,8 +81,10 @@ function furthestOutside(at: Placement, side: Side, patch: Patch): Clearance | n
   const sign = signOf(side);
   const end = patch.to;
   /** Level at a share of the way from the first counting level of an azimuth to the patch's end, so that both edges are straight. */
+  const starts = new Map<number, number>();
   const levelAt = (w: number, phi: number): number => {
-    const start = firstCounting(at, patch.azimuth + phi, patch);
+    const start = starts.get(phi) ?? firstCounting(at, patch.azimuth + phi, patch);
+    starts.set(phi, start);
     return start > end ? Number.NaN : start + w * (end - start);
   };
   const placeOf = (w: number, phi: number): Vec3 => at.surface(levelAt(w, phi), patch.azimuth + phi);
@@ -126,15 +128,15 @@ function furthestOutside(at: Placement, side: Side, patch: Patch): Clearance | n
   };
   let best: Place | null = null;
   // Sideways across the ridge is only a bound of the distance: the places to climb from are chosen by the distance itself.
-  const places = apart(seeds, 0.06, 0.2, 24).map(({ x, y }) => ({
+  const places = apart(seeds, 0.08, 0.3, 14).map(({ x, y }) => ({
     x,
     y,
     value: -nearestOnSheet(ridge, sign, placeOf(x, y)).value,
   }));
-  for (const start of apart(places, 0.06, 0.2, 6)) {
+  for (const start of apart(places, 0.08, 0.3, 4)) {
     foot = null;
     highest = -start.value;
-    const found = compass(exact, start, 1 / rows, (2 * patch.window) / columns, 1 / 512);
+    const found = compass(exact, start, 1 / rows, (2 * patch.window) / columns, 1 / 512, true);
     if (best === null || found.value < best.value) best = found;
   }
   if (!best) return null;
