@@ -29,12 +29,14 @@ const write = (into: RewrittenGeometry, { points, flat, index }: Face) => into.w
 export function CutFace({ stores, cut, body, materials, wanted, shown, gum, onTurn }: CutFaceProps) {
   const made = useMemo(
     () => ({
-      bone: new RewrittenGeometry(1400, 1400, false),
-      marrow: new RewrittenGeometry(1400, 1400, false),
-      gum: new RewrittenGeometry(700, 700, false),
+      bone: new RewrittenGeometry(1400, 1400),
+      marrow: new RewrittenGeometry(1400, 1400),
+      gum: new RewrittenGeometry(700, 700),
+      canal: new RewrittenGeometry(400, 400),
       boneLine: new FatLines(1400, INK, 1.8),
       marrowLine: new FatLines(1400, '#8d7a5c', 1),
       gumLine: new FatLines(700, '#8c5a53', 1.1),
+      canalLine: new FatLines(400, INK, 1.1),
     }),
     [],
   );
@@ -53,11 +55,13 @@ export function CutFace({ stores, cut, body, materials, wanted, shown, gum, onTu
     write(made.bone, faces.bone);
     write(made.marrow, faces.marrow);
     write(made.gum, faces.gum);
+    write(made.canal, faces.canal);
     const { x, y, z } = cut.keep.normal;
     const lift = (k: number): Vec3 => [-k * x, -k * y, -k * z];
     made.boneLine.write(faces.outlines.bone, lift(0.05));
     made.marrowLine.write(faces.outlines.marrow, lift(0.04));
     made.gumLine.write(faces.outlines.gum, lift(0.03));
+    made.canalLine.write(faces.outlines.canal, lift(0.05));
   }, [made, cut]);
 
   const side = useRef<Removed>(1);
@@ -105,6 +109,8 @@ export function CutFace({ stores, cut, body, materials, wanted, shown, gum, onTu
         frustumCulled={false}
       />
       {gum && <primitive object={made.gumLine.object} dispose={null} />}
+      <mesh geometry={made.canal.geometry} material={materials.hollow} dispose={null} frustumCulled={false} />
+      <primitive object={made.canalLine.object} dispose={null} />
       <primitive object={made.marrowLine.object} dispose={null} />
       <primitive object={made.boneLine.object} dispose={null} />
     </group>

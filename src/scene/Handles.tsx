@@ -145,7 +145,14 @@ export function Handles({ drawing: d, mesial, tilt, ...rest }: HandlesProps) {
         <Grip id="tilt" at={knob} lines={ball} {...rest} />
       </g>
       {tilt && (
-        <Tag x={left.x - 12} y={left.y} side="left" number={tilt.number} words={tilt.words} size={15} />
+        <Tag
+          x={Math.max(left.x - 12, 130)}
+          y={Math.max(left.y, 58)}
+          side="left"
+          number={tilt.number}
+          words={tilt.words}
+          size={15}
+        />
       )}
     </g>
   );

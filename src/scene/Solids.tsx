@@ -57,6 +57,7 @@ export function Solids({ solids, materials: m, bone, layers, removed, shadow }: 
       />
       {edge && <mesh geometry={solids.boneLight} material={edge} dispose={null} />}
       {cut && <Part geometry={solids.boneLight} material={m.ghostBone} order={6} />}
+      {bone === 'translucent' && <Part geometry={solids.canal} material={m.canal} order={3} />}
       {layers.gum && <Part geometry={solids.gum} material={cut ? m.gum : m.wholeGum} order={5} />}
       {layers.teeth &&
         solids.teeth.map(({ tooth, beside, crown, root }) => {

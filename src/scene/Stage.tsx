@@ -60,12 +60,13 @@ export default function Stage({ stores, revision, onDrawn, onAbsent }: StageProp
   const onFree = useCallback(() => setFree(true), []);
   const onSlow = useCallback(() => setSlow(true), []);
 
-  const onSheet = useCallback((next: Sheet, through: Lens) => {
+  const onSheet = useCallback((next: Sheet, through: Lens, held: number) => {
     lens.current = through;
     setSheet(next);
     const stage = frame.current;
     if (!stage) return;
     if (stage.dataset.camera !== through.name) stage.dataset.camera = through.name;
+    stage.dataset.geometries = `${held}`;
     for (const id of HANDLES) {
       const { x, y } = next.handles.grips[id];
       stage.setAttribute(`data-handle-${id}`, `${Math.round(x)},${Math.round(y)}`);

@@ -21,7 +21,8 @@ export interface WorldProps {
   light: boolean;
   asked: Asked;
   onFree: () => void;
-  onSheet: (sheet: Sheet, lens: Lens) => void;
+  /** The ink of a frame, the lens it was drawn through, and how many geometries the graphics processor holds. */
+  onSheet: (sheet: Sheet, lens: Lens, held: number) => void;
 }
 
 /** The model of a site with the implant in it. */

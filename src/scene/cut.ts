@@ -88,8 +88,14 @@ export interface CutFaces {
   readonly bone: Face;
   readonly marrow: Face;
   readonly gum: Face;
+  readonly canal: Face;
   /** Outlines in the jaw frame, closed. */
-  readonly outlines: { readonly bone: Vec3[][]; readonly marrow: Vec3[][]; readonly gum: Vec3[][] };
+  readonly outlines: {
+    readonly bone: Vec3[][];
+    readonly marrow: Vec3[][];
+    readonly gum: Vec3[][];
+    readonly canal: Vec3[][];
+  };
 }
 
 /** Fills loops: those that run the way of the largest are outer ones, the others holes in the one that holds them. */
@@ -135,6 +141,12 @@ export function cutFaces(evaluation: Evaluation): CutFaces {
     bone: faceOf(outline.bone, place),
     marrow: faceOf(outline.marrow, place),
     gum: faceOf(outline.gum, place),
-    outlines: { bone: lines(outline.bone), marrow: lines(outline.marrow), gum: lines(outline.gum) },
+    canal: faceOf(outline.canal, place),
+    outlines: {
+      bone: lines(outline.bone),
+      marrow: lines(outline.marrow),
+      gum: lines(outline.gum),
+      canal: lines(outline.canal),
+    },
   };
 }

@@ -59,12 +59,11 @@ export class RewrittenGeometry {
   private readonly points: Float32Array;
   private readonly index: Uint32Array;
 
-  constructor(vertices: number, triangles: number, normal: boolean) {
+  constructor(vertices: number, triangles: number) {
     this.points = new Float32Array(3 * vertices);
     this.index = new Uint32Array(3 * triangles);
     this.geometry.setAttribute('position', new BufferAttribute(this.points, 3));
     this.geometry.setAttribute('uv', new BufferAttribute(new Float32Array(2 * vertices), 2));
-    if (normal) this.geometry.setAttribute('normal', new BufferAttribute(new Float32Array(3 * vertices), 3));
     this.geometry.setIndex(new BufferAttribute(this.index, 1));
     this.geometry.setDrawRange(0, 0);
   }

@@ -32,6 +32,9 @@ export interface Materials {
   readonly cortex: Material;
   readonly marrow: Material;
   readonly gumCut: Material;
+  /** The canal: cut open, and as a tube in the bone. */
+  readonly hollow: Material;
+  readonly canal: Material;
   readonly planned: Material;
   /** Ink edges: the solid's back, a little larger; one whole, one cut like the bone. */
   readonly hull: Material;
@@ -120,6 +123,8 @@ export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean)
     cortex: around(new MeshBasicMaterial({ ...sheet, map: hatch, ...near(1) }), body),
     marrow: around(new MeshBasicMaterial({ ...sheet, map: spongy, ...near(2) }), body),
     gumCut: around(new MeshBasicMaterial({ ...sheet, color: '#e6bfb6' }), body),
+    hollow: new MeshBasicMaterial({ ...sheet, color: '#cdc3ae', ...near(3) }),
+    canal: matt({ color: '#8c5a53', transparent: true, opacity: 0.35, depthWrite: false }),
     planned: matt({ vertexColors: true, transparent: true, opacity: 0.4, depthWrite: false }),
     hull: asHull(new MeshBasicMaterial({ color: INK, side: BackSide })),
     cutHull: asHull(new MeshBasicMaterial({ color: INK, side: BackSide, clippingPlanes: [keep] })),

@@ -32,6 +32,7 @@ export interface SiteSolids {
   readonly gum: BufferGeometry;
   readonly teeth: readonly ToothSolids[];
   readonly crown: BufferGeometry;
+  readonly canal: BufferGeometry;
   readonly triangles: number;
 }
 
@@ -104,6 +105,7 @@ export function siteSolids(anatomy: Anatomy, light: boolean): SiteSolids {
     boneMesh: { mesh: carried(sparse.mesh, frame), walls: sparse.walls },
     gum: solid(light ? gumMesh(anatomy, { ...range, density: 0.8 }) : cut.gum),
     teeth,
+    canal: geometryOf(carried(cut.canal, frame)),
     crown: crownGeometry(plannedCrownMesh(anatomy, fine), planned, anatomy),
   };
   const count = [made.bone, made.gum, made.crown, ...teeth.flatMap((t) => [t.crown, t.root])];
@@ -111,7 +113,7 @@ export function siteSolids(anatomy: Anatomy, light: boolean): SiteSolids {
 }
 
 export function disposeSolids(solids: SiteSolids): void {
-  for (const g of [solids.bone, solids.boneLight, solids.gum, solids.crown]) g.dispose();
+  for (const g of [solids.bone, solids.boneLight, solids.gum, solids.crown, solids.canal]) g.dispose();
   for (const { crown, root } of solids.teeth) {
     crown.dispose();
     root.dispose();

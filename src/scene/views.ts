@@ -4,6 +4,7 @@ import { add, cross, dot, scale, sub, unit, type Vec3 } from '../core/geometry/v
 import { pivotPoint } from '../core/plan/edits.ts';
 import type { Plan } from '../core/plan/plan.ts';
 import type { View } from '../state/session.ts';
+import { ARC, arcPoint, tiltReach } from './handles.ts';
 
 /** Where the camera stands: direction from the target to it (unit), what is up on screen, and the target; jaw frame, mm. */
 export interface Standpoint {
@@ -35,7 +36,11 @@ const rad = (degrees: number): number => (degrees * Math.PI) / 180;
 /** Direction from the site to the camera of a view, jaw frame. */
 function direction(view: View, { pose }: Plan, anatomy: Anatomy): Vec3 {
   const { toJawDirection, site } = anatomy;
-  if (view === 'axis') return toJawDirection(axisOf(pose.tilt));
+  if (view === 'axis') {
+    const a = toJawDirection(axisOf(pose.tilt));
+    // Straight from above there is no up on the picture: the eye stands a little facially then.
+    return a[2] > 0.9995 ? unit(add(a, scale(toJawDirection([0, 1, 0]), 0.03))) : a;
+  }
   const { azimuth, elevation } = PRESETS[view];
   // The tangent that points to the patient's left: mesial on the right side of the arch, distal on the left one.
   const left = scale(toJawDirection([1, 0, 0]), site.tooth >= 20 ? -1 : 1);
@@ -59,12 +64,14 @@ function keyPoints(plan: Plan, anatomy: Anatomy): Vec3[] {
     const [m, f, c] = ridge.sectionPoint(0, side * 4, Math.min(plan.site.ridge.height, 16));
     return [m, f, Math.max(c, ridge.floor)];
   });
-  const implant = [pivotPoint(plan, 'apex'), add(entry, scale(a, 15.5))];
+  const reach = tiltReach(plan, 'entry');
+  const arc = [-ARC.half, ARC.half].map((by) => arcPoint(plan, 'entry', reach, 0, by));
+  const implant = [pivotPoint(plan, 'apex'), add(entry, scale(a, ARC.radius)), ...arc];
   return [...beside, ...foot, ...implant].map(toJaw);
 }
 
 /** Room at the edges of the picture, px: for the words of the views, the scale and the tags beside the model. */
-const ROOM = { top: 84, bottom: 44, side: 84 } as const;
+const ROOM = { top: 72, bottom: 44, side: 84 } as const;
 
 /** Shape of the picture, px. */
 export interface Picture {
