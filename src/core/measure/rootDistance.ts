@@ -147,7 +147,7 @@ export function deepest(
   // Some along the axis, some about it, and the end face by itself: depths are nearly even about a narrow tube.
   const face = seeds.filter((seed) => seed.x > at.length);
   const found = [...apart(seeds, 0.5, 7, 5), ...apart(seeds, 0.25, 0.3, 5), ...apart(face, 0.25, 0.3, 4)]
-    .map((seed) => compass(f, seed, last / 48, Math.PI / columns, 1 / 1024, true))
+    .map((seed) => compass(f, seed, last / 200, Math.PI / columns / 4, 1 / 256, true))
     .reduce((a, b) => (b.value < a.value ? b : a));
   const from = surface(found.x, found.y);
   return { value: found.value, from, to: foot(from) };
