@@ -1,7 +1,16 @@
 import { DEMO_PLANS } from '../../src/io/plans.ts';
 import { en } from '../../src/words/en.ts';
 import { expect, settled, test } from '../support/browser.ts';
-import { commandLine, digits, field, openPanels, savedPlan, type, wallEdge } from '../support/place.ts';
+import {
+  commandLine,
+  digits,
+  field,
+  numberOf,
+  openPanels,
+  savedPlan,
+  type,
+  wallEdge,
+} from '../support/place.ts';
 
 const undo = { name: /^Undo/ };
 
@@ -20,8 +29,8 @@ test('a typed number moves the pose, the table and the wall profile; undo brings
   await settled(page);
   const after = await digits(page);
   // Half a millimetre facially thins the facial wall and thickens the palatal one: elementary geometry.
-  expect(Number(after['facial-wall-3mm'])).toBeLessThan(Number(before.digits['facial-wall-3mm']));
-  expect(Number(after['palatal-wall-3mm'])).toBeGreaterThan(Number(before.digits['palatal-wall-3mm']));
+  expect(numberOf(after['facial-wall-3mm'])).toBeLessThan(numberOf(before.digits['facial-wall-3mm']));
+  expect(numberOf(after['palatal-wall-3mm'])).toBeGreaterThan(numberOf(before.digits['palatal-wall-3mm']));
   expect(await wallEdge(page, 'facial')).not.toBe(before.facial);
   expect(await page.getByRole('button', undo).textContent()).toBe('Undoshift 0.5\u00A0mm facially');
   await page.getByRole('button', undo).click();

@@ -2,7 +2,7 @@ import type { Locator, Page } from 'playwright-core';
 import { en } from '../../src/words/en.ts';
 import { expect, settled, test } from '../support/browser.ts';
 import { decode, type Pixels, type Rgb, shareChanged, shareOf } from '../support/pixels.ts';
-import { digits, field, openPlace, wallEdge } from '../support/place.ts';
+import { digits, field, numberOf, openPlace, wallEdge } from '../support/place.ts';
 
 /** Colours of the project's look: the paper the model stands on, bone in plaster, porcelain. */
 const PAPER: Rgb = [0xf6, 0xf2, 0xe9];
@@ -76,7 +76,7 @@ test('a dragged handle moves pose, table, profile, section and picture together;
   expect(during.profile).not.toBe(before.profile);
   expect(during.section).not.toBe(before.section);
   expect(await camera(page)).toBe(before.camera);
-  expect(Number(during.digits['facial-wall-3mm'])).toBeLessThan(Number(before.digits['facial-wall-3mm']));
+  expect(numberOf(during.digits['facial-wall-3mm'])).toBeLessThan(numberOf(before.digits['facial-wall-3mm']));
 
   await page.mouse.up();
   await settled(page);

@@ -57,6 +57,9 @@ export const digits = (page: Page): Promise<Record<string, string>> =>
     ),
   );
 
+/** The number behind digits as the page shows them: a true minus, no unit. */
+export const numberOf = (shown: string): number => Number(shown.replace('\u2212', '-'));
+
 /** The drawn edge of a side in the wall profile, as its path. */
 export const wallEdge = (page: Page, side: 'facial' | 'palatal') =>
   page.locator(`[data-wall-profile] [data-edge="${side}"]`).getAttribute('d');
