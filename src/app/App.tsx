@@ -61,14 +61,13 @@ function PanelsDrawn({ stores, ledger }: LedgerProps) {
   return null;
 }
 
-/** The stage, told of every revision; the rest of the page is not drawn again for it. */
+/** The stage, which follows the stores by itself and reports what it has drawn. */
 function StageHost({ stores, ledger }: LedgerProps) {
-  const revision = useSelected(stores.live, (state) => state.revision);
   const drawn = useCallback((shown: number) => ledger.drawn('stage', shown), [ledger]);
   const absent = useCallback(() => ledger.absent('stage'), [ledger]);
   return (
     <Suspense fallback={<p className="calm">{say('stage.loading')}</p>}>
-      <Stage stores={stores} revision={revision} onDrawn={drawn} onAbsent={absent} />
+      <Stage stores={stores} onDrawn={drawn} onAbsent={absent} />
     </Suspense>
   );
 }

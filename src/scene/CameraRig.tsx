@@ -3,6 +3,7 @@ import { useFrame, useThree } from '@react-three/fiber';
 import { useCallback, useLayoutEffect, useRef } from 'react';
 import type { OrbitControls as Controls } from 'three-stdlib';
 import { solidsOf } from '../core/plan/evaluate.ts';
+import type { Plan } from '../core/plan/plan.ts';
 import type { View } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
@@ -30,7 +31,8 @@ const calm = () => window.matchMedia('(prefers-reduced-motion: reduce)').matches
 export function CameraRig({ stores, asked, inMouth, onFree }: CameraRigProps) {
   const camera = useThree((three) => three.camera);
   const invalidate = useThree((three) => three.invalidate);
-  const size = useThree((three) => three.size);
+  const width = useThree(({ size }) => size.width);
+  const height = useThree(({ size }) => size.height);
   const site = useSelected(stores.document, ({ plan }) => plan.site);
   const controls = useRef<Controls>(null);
   const here = useRef<Standpoint | null>(null);
@@ -55,15 +57,18 @@ export function CameraRig({ stores, asked, inMouth, onFree }: CameraRigProps) {
   );
 
   const shape = useRef({ asked, site, inMouth });
+  /** The plan that the view was framed for: another shape of the picture frames the same again. */
+  const framed = useRef<Plan | null>(null);
   useLayoutEffect(() => {
-    const { plan } = stores.document.getState();
-    const to = standpointOf(asked.view, plan, solidsOf(site), inMouth, size);
     const before = shape.current;
     const same = before.asked === asked && before.site === site && before.inMouth === inMouth;
     shape.current = { asked, site, inMouth };
     // Another shape of the picture alone does not take a free camera back.
     if (same && free.current) return;
     free.current = false;
+    const plan = (same && framed.current) || stores.document.getState().plan;
+    framed.current = plan;
+    const to = standpointOf(asked.view, plan, solidsOf(site), inMouth, { width, height });
     const from = here.current;
     if (!from || same || calm() || before.inMouth !== inMouth || before.site !== site) {
       turn.current = null;
@@ -72,7 +77,7 @@ export function CameraRig({ stores, asked, inMouth, onFree }: CameraRigProps) {
       turn.current = { from, to, start: performance.now() };
       invalidate();
     }
-  }, [asked, site, inMouth, size, stand, stores, invalidate]);
+  }, [asked, site, inMouth, width, height, stand, stores, invalidate]);
 
   useFrame(() => {
     if (!turn.current) return;

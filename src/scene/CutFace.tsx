@@ -95,12 +95,13 @@ export function CutFace({ stores, cut, body, materials, wanted, shown, gum, onTu
     if (last.current && lay(last.current.evaluation)) draw();
   });
 
-  if (!shown) return null;
+  // Hidden, not taken out: what comes back must stand in the same order as before.
   return (
-    <group>
-      {gum && (
+    <group visible={shown}>
+      <group visible={gum}>
         <mesh geometry={made.gum.geometry} material={materials.gumCut} dispose={null} frustumCulled={false} />
-      )}
+        <primitive object={made.gumLine.object} dispose={null} />
+      </group>
       <mesh geometry={made.bone.geometry} material={materials.cortex} dispose={null} frustumCulled={false} />
       <mesh
         geometry={made.marrow.geometry}
@@ -108,7 +109,6 @@ export function CutFace({ stores, cut, body, materials, wanted, shown, gum, onTu
         dispose={null}
         frustumCulled={false}
       />
-      {gum && <primitive object={made.gumLine.object} dispose={null} />}
       <mesh geometry={made.canal.geometry} material={materials.hollow} dispose={null} frustumCulled={false} />
       <primitive object={made.canalLine.object} dispose={null} />
       <primitive object={made.marrowLine.object} dispose={null} />

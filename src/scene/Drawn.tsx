@@ -1,10 +1,13 @@
-import { addAfterEffect, useThree } from '@react-three/fiber';
+import { addAfterEffect, useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useRef } from 'react';
+import type { LiveStore } from '../state/live.ts';
 
 interface DrawnProps {
-  revision: number;
-  /** Called after the first frame that shows the revision. */
+  live: LiveStore;
+  /** Called after the first frame that shows a revision. */
   onDrawn: (revision: number) => void;
+  /** Called after every frame, with the number of geometries that the graphics processor holds. */
+  onFrame: (held: number) => void;
   /** Frames take too long for a hand to follow. */
   onSlow: () => void;
 }
@@ -15,18 +18,23 @@ const WATCHED = 7;
 /** Two frames further apart than this did not follow one another. */
 const PAUSE = 400;
 
-/** Asks for one frame per revision and reports when it has been drawn. Stands inside the canvas, last. */
-export function Drawn({ revision, onDrawn, onSlow }: DrawnProps) {
+/** Asks for a frame at every new revision, past React's state, and reports which one was drawn. Stands inside the canvas, last. */
+export function Drawn({ live, onDrawn, onFrame, onSlow }: DrawnProps) {
   const invalidate = useThree((three) => three.invalidate);
-  const committed = useRef(-1);
+  const gl = useThree((three) => three.gl);
+  const drawing = useRef(-1);
   const reported = useRef(-1);
   const times = useRef<number[]>([]);
   const last = useRef(0);
 
   useLayoutEffect(() => {
-    committed.current = revision;
     invalidate();
-  }, [revision, invalidate]);
+    return live.subscribe(() => invalidate());
+  }, [live, invalidate]);
+
+  useFrame(() => {
+    drawing.current = live.getState().revision;
+  });
 
   useEffect(
     () =>
@@ -38,11 +46,12 @@ export function Drawn({ revision, onDrawn, onSlow }: DrawnProps) {
           const sorted = [...times.current].sort((a, b) => a - b);
           if (sorted.length === WATCHED && sorted[3] > SLOW) onSlow();
         }
-        if (reported.current === committed.current) return;
-        reported.current = committed.current;
-        onDrawn(committed.current);
+        onFrame(gl.info.memory.geometries);
+        if (reported.current === drawing.current) return;
+        reported.current = drawing.current;
+        onDrawn(drawing.current);
       }),
-    [onDrawn, onSlow],
+    [gl, onDrawn, onFrame, onSlow],
   );
 
   return null;

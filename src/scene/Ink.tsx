@@ -24,7 +24,7 @@ interface InkProps {
   cut: Cut;
   bone: BoneLook;
   removed: Removed;
-  onSheet: (sheet: Sheet, lens: Lens, held: number) => void;
+  onSheet: (sheet: Sheet, lens: Lens) => void;
 }
 
 /** Outlines that change with the camera, the site or the cut only; kept from frame to frame. */
@@ -61,7 +61,7 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
   const size = useThree((three) => three.size);
   const kept = useRef<Outlines | null>(null);
 
-  useFrame(({ camera, controls, gl }) => {
+  useFrame(({ camera, controls }) => {
     camera.updateMatrixWorld();
     const lens = lensOf(camera, size.width, size.height);
     const { document, session, live } = stores;
@@ -97,7 +97,7 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
       tilt: sayTiltOf(evaluation.plan.pose.tilt, mesialArc),
       caption: say(bone === 'cut' ? 'stage.cut' : bone === 'whole' ? 'stage.whole' : 'stage.translucent'),
     };
-    flushSync(() => onSheet(sheet, lens, gl.info.memory.geometries));
+    flushSync(() => onSheet(sheet, lens));
   });
 
   return null;

@@ -41,7 +41,7 @@ interface SolidsProps {
   shadow: boolean;
 }
 
-/** Bone, gum, teeth and planned crown of a site, as the session wants to see them. */
+/** Bone, gum, teeth and planned crown of a site, as the session wants to see them. Layers are hidden, not taken out. */
 export function Solids({ solids, materials: m, bone, layers, removed, shadow }: SolidsProps) {
   const cut = bone === 'cut';
   const boneMaterial = cut ? m.bone : bone === 'whole' ? m.wholeBone : m.veiledBone;
@@ -58,13 +58,14 @@ export function Solids({ solids, materials: m, bone, layers, removed, shadow }: 
       {edge && <mesh geometry={solids.boneLight} material={edge} dispose={null} />}
       {cut && <Part geometry={solids.boneLight} material={m.ghostBone} order={6} />}
       {bone === 'translucent' && <Part geometry={solids.canal} material={m.canal} order={3} />}
-      {layers.gum && <Part geometry={solids.gum} material={cut ? m.gum : m.wholeGum} order={5} />}
-      {layers.teeth &&
-        solids.teeth.map(({ tooth, beside, crown, root }) => {
+      <group visible={layers.gum}>
+        <Part geometry={solids.gum} material={cut ? m.gum : m.wholeGum} order={5} />
+      </group>
+      <group visible={layers.teeth}>
+        {solids.teeth.map(({ tooth, beside, crown, root }) => {
           const near = cut && Math.sign(tooth.station) === removed;
-          if (near && !beside) return null;
           return (
-            <group key={tooth.code}>
+            <group key={tooth.code} visible={beside || !near}>
               <Part geometry={crown} material={m.porcelain} hull={m.hull} shadow={shadow} />
               <Part
                 geometry={root}
@@ -76,7 +77,10 @@ export function Solids({ solids, materials: m, bone, layers, removed, shadow }: 
             </group>
           );
         })}
-      {layers.crown && <Part geometry={solids.crown} material={m.planned} order={8} />}
+      </group>
+      <group visible={layers.crown}>
+        <Part geometry={solids.crown} material={m.planned} order={8} />
+      </group>
     </group>
   );
 }

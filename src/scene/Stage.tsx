@@ -1,17 +1,16 @@
 import { Canvas, type RootState } from '@react-three/fiber';
-import { type PointerEvent, useCallback, useEffect, useRef, useState } from 'react';
-import type { ReadingId } from '../core/measure/reading.ts';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { say } from '../words/say.ts';
 import type { Asked } from './CameraRig.tsx';
 import './console.ts';
 import { Drawn } from './Drawn.tsx';
-import { beginDrag, type Drag } from './drag.ts';
 import { graphicsHere } from './graphics.ts';
-import { HANDLES, type HandleId } from './handles.ts';
+import { HANDLES } from './handles.ts';
+import { InkLayer, type ShowSheet } from './InkLayer.tsx';
 import type { Lens } from './lens.ts';
-import { Overlay, type Sheet } from './Overlay.tsx';
+import type { Sheet } from './Overlay.tsx';
 import './stage.css';
 import { ViewButtons } from './ViewButtons.tsx';
 import { LENS } from './views.ts';
@@ -19,8 +18,7 @@ import { World } from './World.tsx';
 
 export interface StageProps {
   stores: PlanStores;
-  /** The number of what is to be shown; a frame is drawn for each, and none while nothing changes. */
-  revision: number;
+  /** Called with the revision that a frame has shown; a frame is drawn for each, and none while nothing changes. */
   onDrawn: (revision: number) => void;
   /** Called where there is no 3D: nothing will be reported as drawn. */
   onAbsent: () => void;
@@ -39,17 +37,18 @@ function prepare({ gl, invalidate }: RootState): void {
   gl.domElement.addEventListener('webglcontextrestored', () => invalidate());
 }
 
-/** The stage: canvas, the ink over it, the buttons of the views. Draws on demand: no frame passes while nothing changes. */
-export default function Stage({ stores, revision, onDrawn, onAbsent }: StageProps) {
+/**
+ * The stage: canvas, the ink over it, the buttons of the views. Draws on demand. On its element it tells whoever drives the page the camera,
+ * the places of the handles and how many geometries are held.
+ */
+export default function Stage({ stores, onDrawn, onAbsent }: StageProps) {
   const [graphics] = useState(graphicsHere);
-  const { session, live } = stores;
+  const { session } = stores;
   const drawing = useSelected(session, (state) => state.drawing);
   const [slow, setSlow] = useState(graphics.software);
   const light = drawing === 'light' || (drawing === 'auto' && slow);
   const frame = useRef<HTMLDivElement>(null);
-  const lens = useRef<Lens | null>(null);
-  const drag = useRef<Drag | null>(null);
-  const [sheet, setSheet] = useState<Sheet | null>(null);
+  const door = useRef<ShowSheet | null>(null);
   const [asked, setAsked] = useState<Asked>(() => ({ view: session.getState().view, count: 0 }));
   const [free, setFree] = useState(false);
 
@@ -60,43 +59,20 @@ export default function Stage({ stores, revision, onDrawn, onAbsent }: StageProp
   const onFree = useCallback(() => setFree(true), []);
   const onSlow = useCallback(() => setSlow(true), []);
 
-  const onSheet = useCallback((next: Sheet, through: Lens, held: number) => {
-    lens.current = through;
-    setSheet(next);
+  const onSheet = useCallback((sheet: Sheet, lens: Lens) => {
+    door.current?.(sheet, lens);
     const stage = frame.current;
     if (!stage) return;
-    if (stage.dataset.camera !== through.name) stage.dataset.camera = through.name;
-    stage.dataset.geometries = `${held}`;
+    if (stage.dataset.camera !== lens.name) stage.dataset.camera = lens.name;
     for (const id of HANDLES) {
-      const { x, y } = next.handles.grips[id];
+      const { x, y } = sheet.handles.grips[id];
       stage.setAttribute(`data-handle-${id}`, `${Math.round(x)},${Math.round(y)}`);
     }
   }, []);
 
-  const onGrip = useCallback(
-    (id: HandleId, event: PointerEvent<SVGElement>) => {
-      const box = frame.current?.getBoundingClientRect();
-      if (!lens.current || !box || drag.current || event.button !== 0) return;
-      event.preventDefault();
-      event.currentTarget.ownerSVGElement?.setPointerCapture(event.pointerId);
-      const hand = { x: event.clientX - box.left, y: event.clientY - box.top };
-      drag.current = beginDrag(stores, id, lens.current, hand);
-    },
-    [stores],
-  );
-
-  const letGo = useCallback((how: 'end' | 'cancel') => {
-    drag.current?.[how]();
-    drag.current = null;
+  const onFrame = useCallback((held: number) => {
+    if (frame.current) frame.current.dataset.geometries = `${held}`;
   }, []);
-
-  useEffect(() => {
-    const onKey = (event: KeyboardEvent) => {
-      if (event.key === 'Escape' && drag.current) letGo('cancel');
-    };
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  }, [letGo]);
 
   if (!graphics.present) {
     return (
@@ -105,12 +81,6 @@ export default function Stage({ stores, revision, onDrawn, onAbsent }: StageProp
       </div>
     );
   }
-
-  const onPointerMove = (event: PointerEvent) => {
-    const box = frame.current?.getBoundingClientRect();
-    if (drag.current && box) drag.current.move({ x: event.clientX - box.left, y: event.clientY - box.top });
-  };
-
   return (
     <div className="stage" ref={frame} data-setting={light ? 'light' : 'full'}>
       <div className="stage-picture" role="img" aria-label={say('stage.label')}>
@@ -125,25 +95,9 @@ export default function Stage({ stores, revision, onDrawn, onAbsent }: StageProp
           onCreated={prepare}
         >
           <World stores={stores} light={light} asked={asked} onFree={onFree} onSheet={onSheet} />
-          <Drawn revision={revision} onDrawn={onDrawn} onSlow={onSlow} />
+          <Drawn live={stores.live} onDrawn={onDrawn} onFrame={onFrame} onSlow={onSlow} />
         </Canvas>
-        <div
-          className="stage-ink"
-          onPointerMove={onPointerMove}
-          onPointerUp={() => letGo('end')}
-          onPointerCancel={() => letGo('end')}
-          onLostPointerCapture={() => letGo('end')}
-        >
-          {sheet && (
-            <Overlay
-              sheet={sheet}
-              onGrip={onGrip}
-              onHover={(id) => !drag.current && live.set({ hover: id })}
-              onPick={(id: ReadingId) => session.set({ selectedReading: id })}
-              onPoint={(id) => live.set({ hover: id })}
-            />
-          )}
-        </div>
+        <InkLayer stores={stores} door={door} />
       </div>
       <ViewButtons
         stores={stores}

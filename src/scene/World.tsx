@@ -1,5 +1,5 @@
 import { useThree } from '@react-three/fiber';
-import { useCallback, useEffect, useLayoutEffect, useMemo, useState } from 'react';
+import { memo, useCallback, useEffect, useLayoutEffect, useMemo, useState } from 'react';
 import { solidsOf } from '../core/plan/evaluate.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
@@ -21,12 +21,12 @@ export interface WorldProps {
   light: boolean;
   asked: Asked;
   onFree: () => void;
-  /** The ink of a frame, the lens it was drawn through, and how many geometries the graphics processor holds. */
-  onSheet: (sheet: Sheet, lens: Lens, held: number) => void;
+  /** The ink of a frame and the lens it was drawn through. */
+  onSheet: (sheet: Sheet, lens: Lens) => void;
 }
 
 /** The model of a site with the implant in it. */
-export function World({ stores, light, asked, onFree, onSheet }: WorldProps) {
+export const World = memo(function World({ stores, light, asked, onFree, onSheet }: WorldProps) {
   const invalidate = useThree((three) => three.invalidate);
   const site = useSelected(stores.document, ({ plan }) => plan.site);
   const bone = useSelected(stores.session, (state) => state.bone);
@@ -40,6 +40,7 @@ export function World({ stores, light, asked, onFree, onSheet }: WorldProps) {
 
   useEffect(() => () => materials.dispose(), [materials]);
   useEffect(() => () => disposeSolids(solids), [solids]);
+  // A new solid or another look needs a frame; this is drawn again for nothing else.
   useEffect(() => invalidate());
 
   const onTurn = useCallback((side: Removed) => setRemoved(side), []);
@@ -75,4 +76,4 @@ export function World({ stores, light, asked, onFree, onSheet }: WorldProps) {
       <Ink stores={stores} solids={solids} cut={cut} bone={look} removed={removed} onSheet={onSheet} />
     </>
   );
-}
+});

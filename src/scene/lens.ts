@@ -26,7 +26,7 @@ export function lensOf(camera: Camera, width: number, height: number): Lens {
     width,
     height,
     eye: [x, y, z],
-    name: [...e].map((v) => v.toFixed(5)).join(' '),
+    name: [...e].map((v) => Math.round(v * 1e5) / 1e5 + 0).join(' '),
     at: (p) => {
       const w = row(3, p);
       return { x: ((row(0, p) / w + 1) / 2) * width, y: ((1 - row(1, p) / w) / 2) * height };

@@ -95,25 +95,34 @@ export function standpointOf(
   const sideways = unit(cross(upright, toward));
   const high = cross(toward, sideways);
   const points = keyPoints(plan, anatomy);
-  const range = (axis: Vec3): [number, number] => {
-    const along = points.map((p) => dot(p, axis));
-    return [Math.min(...along), Math.max(...along)];
-  };
-  const [x0, x1] = range(sideways);
-  const [y0, y1] = range(high);
-  const [z0, z1] = range(toward);
   const tall = Math.max(80, height - ROOM.top - ROOM.bottom);
   const wide = Math.max(80, width - 2 * ROOM.side);
-  const millimetre = Math.min(tall / (y1 - y0), wide / (x1 - x0));
-  const middle = (a: number, b: number) => (a + b) / 2;
-  const target = add(
+  const middle = (numbers: readonly number[]) => (Math.min(...numbers) + Math.max(...numbers)) / 2;
+  const spread = (numbers: readonly number[]) => Math.max(...numbers) - Math.min(...numbers);
+  const lens = height / 2 / Math.tan(rad(LENS.fov / 2));
+  let target = add(
     add(
-      scale(sideways, middle(x0, x1)),
-      scale(high, middle(y0, y1) + (ROOM.top - ROOM.bottom) / 2 / millimetre),
+      scale(sideways, middle(points.map((p) => dot(p, sideways)))),
+      scale(high, middle(points.map((p) => dot(p, high)))),
     ),
-    scale(toward, middle(z0, z1)),
+    scale(toward, middle(points.map((p) => dot(p, toward)))),
   );
-  return { toward, up: upright, target, distance: height / millimetre / 2 / Math.tan(rad(LENS.fov / 2)) };
+  let distance = 150;
+  // What is nearer the eye looks larger: a few rounds bring size and middle to rest.
+  for (let round = 0; round < 6; round++) {
+    const seen = points.map((p) => {
+      const v = sub(p, target);
+      const near = distance / Math.max(20, distance - dot(v, toward));
+      return { x: dot(v, sideways) * near, y: dot(v, high) * near };
+    });
+    const xs = seen.map(({ x }) => x);
+    const ys = seen.map(({ y }) => y);
+    const millimetre = Math.min(tall / spread(ys), wide / spread(xs));
+    distance = lens / millimetre;
+    const down = (ROOM.top - ROOM.bottom) / 2 / millimetre;
+    target = add(target, add(scale(sideways, middle(xs)), scale(high, middle(ys) + down)));
+  }
+  return { toward, up: upright, target, distance };
 }
 
 /** Where the camera itself stands, jaw frame. */

@@ -69,7 +69,7 @@ test('a dragged handle moves pose, table, profile, section and picture together;
   await openPlace(page);
   const before = { ...(await state(page)), camera: await camera(page), picture: await picture(page) };
 
-  await carryShift(page, 24);
+  await carryShift(page, 9);
   const during = await state(page);
   expect(during.facial).not.toBe(before.facial);
   expect(during.digits).not.toEqual(before.digits);
