@@ -17,9 +17,10 @@ export interface Drag {
   readonly cancel: () => void;
 }
 
+/** To whole steps; `step` is 10 to a power, and dividing by its inverse leaves no arithmetic noise in the last digit. */
 const rounded = (value: number, step: number): number => {
-  const digits = Math.round(-Math.log10(step));
-  return Number((Math.round(value / step) * step).toFixed(Math.max(0, digits))) + 0;
+  const inverse = Math.round(1 / step);
+  return inverse >= 1 ? Math.round(value * inverse) / inverse + 0 : Math.round(value / step) * step + 0;
 };
 
 /** Begins a drag. The lens stays as it is at the press: the camera does not move while a hand holds a handle. */
