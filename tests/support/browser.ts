@@ -39,7 +39,7 @@ export const test = base.extend<BrowserFixtures>({
       reducedMotion: 'reduce',
       locale: 'en-GB',
     });
-    context.setDefaultTimeout(15_000);
+    context.setDefaultTimeout(30_000);
     await use(context);
     await context.close();
   },
