@@ -12,7 +12,7 @@ import { InkLayer, type ShowSheet } from './InkLayer.tsx';
 import type { Lens } from './lens.ts';
 import type { Sheet } from './Overlay.tsx';
 import './stage.css';
-import { DrawingWord, ViewButtons } from './ViewButtons.tsx';
+import { ViewButtons } from './ViewButtons.tsx';
 import { LENS } from './views.ts';
 import { World } from './World.tsx';
 
@@ -107,7 +107,6 @@ export default function Stage({ stores, onDrawn, onAbsent }: StageProps) {
           setAsked(({ count }) => ({ view, count: count + 1 }));
         }}
       />
-      <DrawingWord stores={stores} />
     </div>
   );
 }

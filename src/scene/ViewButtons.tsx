@@ -1,4 +1,4 @@
-import { DRAWINGS, VIEWS, type View } from '../state/session.ts';
+import { VIEWS, type View } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { say } from '../words/say.ts';
@@ -37,16 +37,5 @@ export function ViewButtons({ stores, free, onAsk }: ViewButtonsProps) {
         {say('stage.inMouth')}
       </button>
     </div>
-  );
-}
-
-/** How the stage is drawn, as a word at its foot; a press goes on to the next way. */
-export function DrawingWord({ stores: { session } }: { stores: PlanStores }) {
-  const drawing = useSelected(session, (state) => state.drawing);
-  const next = DRAWINGS[(DRAWINGS.indexOf(drawing) + 1) % DRAWINGS.length];
-  return (
-    <button type="button" className="drawing-word" onClick={() => session.set({ drawing: next })}>
-      {say(`stage.drawing.${drawing}`)}
-    </button>
   );
 }

@@ -12,9 +12,6 @@ export const SKY_LIGHT = 1.3;
 export const FILL = new Vector3(-22, -40, 20).normalize();
 export const FILL_LIGHT = 0.6;
 
-/** What the full setting's surroundings add to the sky. */
-const LIFT = 1.28;
-
 /** Width of the visible edge, mm of the model. */
 const HULL = 0.07;
 
@@ -39,8 +36,8 @@ export function litInVertices(
   exponent: number,
 ): MeshBasicMaterial {
   const key = new Color(KEY_COLOUR).multiplyScalar(KEY_LIGHT / Math.PI);
-  const sky = new Color(SKY_COLOUR).multiplyScalar((LIFT * SKY_LIGHT) / Math.PI);
-  const ground = new Color(GROUND_COLOUR).multiplyScalar((LIFT * SKY_LIGHT) / Math.PI);
+  const sky = new Color(SKY_COLOUR).multiplyScalar(SKY_LIGHT / Math.PI);
+  const ground = new Color(GROUND_COLOUR).multiplyScalar(SKY_LIGHT / Math.PI);
   material.onBeforeCompile = (shader) => {
     Object.assign(shader.uniforms, {
       uKey: { value: KEY },
