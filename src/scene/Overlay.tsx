@@ -1,11 +1,11 @@
 import type { PointerEvent } from 'react';
 import type { ReadingId } from '../core/measure/reading.ts';
 import { Dimension } from '../marks/Dimension.tsx';
+import { AXIS, dashed } from '../marks/dash.ts';
 import { type Point, pair, polyline, px } from '../marks/path.ts';
 import { Tag } from '../marks/Tag.tsx';
 import { formatNumber } from '../words/format.ts';
 import { say } from '../words/say.ts';
-import { AXIS, dashed } from './dash.ts';
 import type { HandleDrawing, IncisalDrawing } from './drawing.ts';
 import { Handles } from './Handles.tsx';
 import type { HandleId } from './handles.ts';

@@ -3,8 +3,8 @@ import { along } from '../core/geometry/vec.ts';
 import type { Pivot } from '../core/plan/edits.ts';
 import { pivotPoint } from '../core/plan/edits.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
+import { dashed } from '../marks/dash.ts';
 import type { Point } from '../marks/path.ts';
-import { dashed } from './dash.ts';
 import {
   ARC,
   arcPoint,
