@@ -1,0 +1,204 @@
+import * as three from 'three';
+import { lowerCrownMesh, toothMesh } from '../../src/core/anatomy/crown.ts';
+import { rootMesh } from '../../src/core/anatomy/root-mesh.ts';
+import { LOWER_INCISORS, TOOTH_TABLE } from '../../src/core/anatomy/toothTable.ts';
+import { carried } from '../../src/core/geometry/carry.ts';
+import { creased } from '../../src/core/geometry/crease.ts';
+import type { TriangleMesh } from '../../src/core/geometry/mesh.ts';
+import { implantMesh } from '../../src/core/implant/mesh.ts';
+import { evaluate } from '../../src/core/plan/evaluate.ts';
+import { newCut } from '../../src/scene/cut.ts';
+import { geometryOf, paint } from '../../src/scene/geometry.ts';
+import { implantMatrix } from '../../src/scene/Implant.tsx';
+import { materials, newBody } from '../../src/scene/materials.ts';
+import {
+  FILL,
+  FILL_LIGHT,
+  GROUND_COLOUR,
+  KEY_COLOUR,
+  KEY_LIGHT,
+  SKY_COLOUR,
+  SKY_LIGHT,
+} from '../../src/scene/shaders.ts';
+import { siteSolids } from '../../src/scene/siteSolids.ts';
+import type { Cell, Sheet, Subject } from './cells.ts';
+
+const m = materials(newCut(), newBody(), false);
+
+/** A picture's solids with the point that is looked at and the radius that has to fit. */
+interface Group {
+  readonly group: three.Group;
+  readonly centre: three.Vector3;
+  readonly radius: number;
+}
+
+function crownGeometry(mesh: TriangleMesh, length: number): three.BufferGeometry {
+  const geometry = geometryOf(mesh);
+  const heights = new Float64Array(mesh.positions.length / 3);
+  for (let i = 0; i < heights.length; i++) heights[i] = mesh.positions[3 * i + 2] / length;
+  paint(geometry, heights, (x, out, at) => {
+    const low = Math.min(1, Math.max(0, x / 0.4));
+    const high = Math.min(1, Math.max(0, (x - 0.7) / 0.3)) ** 2;
+    const neck = [0.875, 0.806, 0.694];
+    const body = [0.93, 0.921, 0.896];
+    const edge = [0.79, 0.823, 0.839];
+    for (let k = 0; k < 3; k++) {
+      const c = neck[k] + (body[k] - neck[k]) * low * (2 - low);
+      out[at + k] = c + (edge[k] - c) * high;
+    }
+  });
+  return geometry;
+}
+
+/** A tooth stands with `x` to the right where it is a patient's right one seen from the front (mesial to the right). */
+function toothGroup(crown: TriangleMesh, root: TriangleMesh, length: number, left: boolean): Group {
+  const side = left ? -1 : 1;
+  const frame = { origin: [0, 0, 0], ex: [-side, 0, 0], ey: [0, 1, 0], ez: [0, 0, 1] } as const;
+  const group = new three.Group();
+  group.add(new three.Mesh(crownGeometry(carried(crown, frame), length), m.porcelain));
+  group.add(new three.Mesh(geometryOf(carried(root, frame)), m.root));
+  return { group, centre: new three.Vector3(0, 0, length * 0.34), radius: length * 0.78 };
+}
+
+function siteGroup(subject: Extract<Subject, { kind: 'site' }>): Group {
+  const evaluation = evaluate(subject.plan);
+  const { anatomy } = evaluation;
+  const solids = siteSolids(anatomy, false);
+  const group = new three.Group();
+  const has = (part: string) => subject.parts.includes(part);
+  const add = (geometry: three.BufferGeometry, material: three.Material, order = 0) => {
+    const mesh = new three.Mesh(geometry, material);
+    mesh.renderOrder = order;
+    group.add(mesh);
+  };
+  if (has('bone')) add(solids.bone, subject.veiled ? m.veiledBone : m.wholeBone, subject.veiled ? 4 : 0);
+  if (has('canal')) add(solids.canal, m.canal, 3);
+  if (has('gum')) add(solids.gum, m.wholeGum, 5);
+  if (has('teeth'))
+    for (const t of solids.teeth) {
+      add(t.crown, m.porcelain);
+      add(t.root, m.root);
+    }
+  if (has('crown')) add(solids.crown, m.planned, 8);
+  if (has('implant')) {
+    const mesh = new three.Mesh(geometryOf(creased(implantMesh(subject.plan.implant).body, 32)), m.steel);
+    mesh.matrixAutoUpdate = false;
+    implantMatrix(evaluation, mesh.matrix);
+    group.add(mesh);
+  }
+  const [x, y, z] = anatomy.toJaw([0, 0, -2]);
+  // Turned so that the site's facial side looks along + y, like a tooth's.
+  const [fx, fy] = anatomy.toJawDirection([0, 1, 0]);
+  const turned = new three.Group();
+  group.position.set(-x, -y, -z);
+  turned.add(group);
+  turned.rotation.z = Math.atan2(fx, fy);
+  return { group: turned, centre: new three.Vector3(), radius: 17 };
+}
+
+function groupOf(subject: Subject): Group {
+  if (subject.kind === 'tooth') {
+    const n = TOOTH_TABLE[subject.cls];
+    const { crown, root } = toothMesh(subject.cls, n);
+    return toothGroup(crown, root, n.crownLength, subject.side === 'left');
+  }
+  if (subject.kind === 'lower') {
+    const n = LOWER_INCISORS[subject.cls];
+    return toothGroup(lowerCrownMesh(n), rootMesh(n), n.crownLength, false);
+  }
+  if (subject.kind === 'implant') {
+    const { body, mark } = implantMesh(subject.shape, { segments: 128 });
+    const group = new three.Group();
+    const turned = new three.Group();
+    turned.rotation.z = Math.PI / 2;
+    turned.add(new three.Mesh(geometryOf(creased(body, 32)), m.steel));
+    if (mark) turned.add(new three.Mesh(geometryOf(mark), m.mark));
+    group.add(turned);
+    const box = new three.Box3().setFromObject(group);
+    return {
+      group,
+      centre: box.getCenter(new three.Vector3()),
+      radius: 0.55 * box.getSize(new three.Vector3()).length(),
+    };
+  }
+  return siteGroup(subject);
+}
+
+/** The stage's own lights, kept to the eye's side so that no view is lost in shadow. */
+function lit(scene: three.Scene, spin: number): void {
+  const sky = new three.HemisphereLight(SKY_COLOUR, GROUND_COLOUR, SKY_LIGHT);
+  sky.position.set(0, 0, 1);
+  const key = new three.DirectionalLight(KEY_COLOUR, KEY_LIGHT);
+  key.position.set(-30, 30, 46).applyAxisAngle(new three.Vector3(0, 0, 1), spin);
+  const fill = new three.DirectionalLight(SKY_COLOUR, FILL_LIGHT);
+  fill.position.copy(FILL).multiplyScalar(60);
+  scene.add(sky, key, fill);
+}
+
+function draw({ cells, columns, size }: Sheet): string {
+  const rows = Math.ceil(cells.length / columns);
+  const label = 22;
+  const gl = new three.WebGLRenderer({ antialias: true, preserveDrawingBuffer: true });
+  gl.setSize(size, size);
+  gl.localClippingEnabled = true;
+  const room = new three.Scene();
+  room.add(
+    new three.Mesh(
+      new three.BoxGeometry(30, 30, 30),
+      new three.MeshBasicMaterial({ color: '#8d897f', side: 1 }),
+    ),
+  );
+  const glow = new three.Mesh(
+    new three.BoxGeometry(6, 6, 0.2),
+    new three.MeshBasicMaterial({ color: 0xffffff }),
+  );
+  glow.material.color.setScalar(8);
+  glow.position.set(6, 5, 7);
+  room.add(glow);
+  const environment = new three.PMREMGenerator(gl).fromScene(room, 0.03).texture;
+  const paper = document.createElement('canvas');
+  paper.width = columns * size;
+  paper.height = rows * (size + label);
+  const ink = paper.getContext('2d');
+  if (!ink) throw new Error('no canvas');
+  ink.fillStyle = '#f5f0e6';
+  ink.fillRect(0, 0, paper.width, paper.height);
+  ink.font = '14px sans-serif';
+  ink.textAlign = 'center';
+  cells.forEach((cell: Cell, i) => {
+    const { group, centre, radius } = groupOf(cell.subject);
+    const scene = new three.Scene();
+    scene.background = new three.Color('#f5f0e6');
+    scene.environment = environment;
+    scene.environmentIntensity = 0.42;
+    const turn = (cell.eye.turn * Math.PI) / 180;
+    const rise = (cell.eye.rise * Math.PI) / 180;
+    // The tooth's mesial is at − x, so that a patient's right one shows it at the viewer's right when seen from the front.
+    const eye = new three.Vector3(
+      -Math.sin(turn) * Math.cos(rise),
+      Math.cos(turn) * Math.cos(rise),
+      Math.sin(rise),
+    );
+    lit(scene, turn);
+    scene.add(group);
+    const camera = new three.OrthographicCamera(-radius, radius, radius, -radius, 0.1, 200);
+    camera.up.set(0, 0, 1);
+    camera.position.copy(centre).addScaledVector(eye, 80);
+    camera.lookAt(centre);
+    gl.render(scene, camera);
+    const x = (i % columns) * size;
+    const y = Math.floor(i / columns) * (size + label);
+    ink.drawImage(gl.domElement, x, y + label);
+    ink.fillStyle = '#1e2430';
+    ink.fillText(cell.caption, x + size / 2, y + 16);
+  });
+  gl.dispose();
+  return paper.toDataURL('image/png');
+}
+
+declare global {
+  interface Window {
+    drawSheet?: (sheet: Sheet) => string;
+  }
+}
+window.drawSheet = draw;
