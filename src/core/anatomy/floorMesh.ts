@@ -20,7 +20,8 @@ export function floorMesh(anatomy: Anatomy, rows = 24): TriangleMesh {
   const to = teeth.mesial.station + RIDGE_BEYOND;
   const builder = new MeshBuilder();
   const edge = (q: number, side: 1 | -1): Vec3 => {
-    const foot = shell.point(q, side * shell.end(q, side));
+    shell.row(q);
+    const foot = shell.point(q, side * shell.end(side));
     const [, e] = toArch(anatomy.arch, foot);
     return fromArch(anatomy.arch, q, e + side * MARGIN, ridge.floor);
   };

@@ -52,8 +52,6 @@ export class Ridge {
   readonly rho: number;
   /** Level of the floor, `c`. */
   readonly floor: number;
-  /** Upper bound of how fast the solid's function changes anywhere, per mm. */
-  readonly steepCrest: number;
   readonly cos: number;
   readonly sin: number;
   /** The field adds a loss of its own; false where the widths already contain it (rule S3). */
@@ -65,6 +63,14 @@ export class Ridge {
   /** Cosine and sine of the ridge's inclination at the last place looked at. */
   private cosAt: number;
   private sinAt: number;
+  /** The section that {@link row} took in hand: place, the neighbour's share, crest, inclination, the arch's turn and fall. */
+  private rowQ = 0;
+  private rowShare = 0;
+  private rowCrest = 0;
+  private rowCos = 1;
+  private rowSin = 0;
+  private rowTurn = 0;
+  private rowFall = 0;
   private readonly straight: boolean;
   private readonly radius: number;
   private readonly from: number;
@@ -79,6 +85,8 @@ export class Ridge {
   private readonly bulgeDistal: number;
   /** Half-width at the last point of {@link solid}, mm. */
   w = 0;
+  /** Greatest slope anywhere and the table of slopes along the arch: measured when first asked for, 0 until then. */
+  private steepest = 0;
   private readonly slopes = new Float64Array(BINS);
 
   constructor(
@@ -123,7 +131,6 @@ export class Ridge {
     });
     this.mesial = about(sides.mesial);
     this.distal = about(sides.distal);
-    this.steepCrest = this.measureSteepness();
   }
 
   /** Rounding of the crest (rule S2), 0 at the crest, 1 from `rho` down. */
@@ -142,34 +149,52 @@ export class Ridge {
     return this.cutDepth * w * w * w;
   }
 
-  /** Fills the table of slopes along the arch (by differences over the ridge); returns the greatest slope with the crest's rounding. */
-  private measureSteepness(): number {
+  /** Upper bound of how fast the solid's function changes anywhere, per mm. */
+  get steepCrest(): number {
+    if (this.steepest === 0) this.measureSteepness();
+    return this.steepest;
+  }
+
+  /** Fills the table of slopes along the arch, by differences over the ridge, and finds the greatest slope with the crest's rounding. */
+  private measureSteepness(): void {
     let widest = 0;
     const step = 0.4;
+    const count = Math.ceil((this.numbers.height + 4) / step) + 3;
+    const rows = Array.from({ length: 4 }, () => new Float64Array(count));
     for (const side of [1, -1] as const) {
       for (let i = 0; i < BINS; i++) {
-        for (let q = i - BINS / 2; q < i + 1 - BINS / 2; q += step) {
-          for (let d = 0; d <= this.numbers.height + 4; d += step) {
-            const w = this.half(side, q, d);
-            const slope =
-              Math.hypot(this.half(side, q, d + step) - w, this.half(side, q + step, d) - w) / step;
+        let places = 0;
+        let next = i - BINS / 2;
+        for (; next < i + 1 - BINS / 2; next += step) this.fillHalves(rows[places++], side, next, step);
+        this.fillHalves(rows[places], side, next, step);
+        for (let k = 0; k < places; k++) {
+          for (let j = 0, d = 0; d <= this.numbers.height + 4; j++, d += step) {
+            const w = rows[k][j];
+            const slope = Math.hypot(rows[k][j + 1] - w, rows[k + 1][j] - w) / step;
             this.slopes[i] = Math.max(this.slopes[i], 1.1 * (1 + slope));
             if (d <= this.rho) widest = Math.max(widest, w);
           }
         }
       }
     }
-    return Math.max(...this.slopes) + widest / this.rho;
+    this.steepest = Math.max(...this.slopes) + widest / this.rho;
+  }
+
+  /** Half-widths of a side at `q` at depths `step` apart. */
+  private fillHalves(out: Float64Array, side: SideSign, q: number, step: number): void {
+    const s = smoothstep(q < 0 ? -q : q, this.from, this.to);
+    for (let j = 0, d = 0; j < out.length; j++, d += step) out[j] = this.mixed(side, q, s, d);
   }
 
   /** Upper bound of the solid's slope within `reach` mm of the point last looked at by {@link solid}, per mm: steep only within the crest's rounding. */
   steepWithin(reach: number): number {
+    const most = this.steepCrest;
     const from = Math.max(0, Math.floor(this.q - reach + BINS / 2));
     const to = Math.min(BINS - 1, Math.floor(this.q + reach + BINS / 2));
     let slope = 1.1;
     for (let i = from; i <= to; i++) if (this.slopes[i] > slope) slope = this.slopes[i];
     if (this.d - 1.3 * reach > this.rho) return slope;
-    return Math.min(this.steepCrest, slope + (this.w + reach) / this.rho);
+    return Math.min(most, slope + (this.w + reach) / this.rho);
   }
 
   /** Crest height `h(q)` above the site's crest point, mm. */
@@ -204,7 +229,11 @@ export class Ridge {
 
   /** `W` of a side (before the crest's rounding), mm, at arch place `q` and depth `d`. */
   half(side: SideSign, q: number, d: number): number {
-    const s = smoothstep(q < 0 ? -q : q, this.from, this.to);
+    return this.mixed(side, q, smoothstep(q < 0 ? -q : q, this.from, this.to), d);
+  }
+
+  /** Rule S2 to S4 at arch place `q`, where the neighbour's share of the widths is `s`. */
+  private mixed(side: SideSign, q: number, s: number, d: number): number {
     if (side < 0) {
       if (s === 0) return this.siteP.at(d);
       const full = (q < 0 ? this.distal : this.mesial).palatal.at(d);
@@ -223,6 +252,33 @@ export class Ridge {
       }
     }
     return w;
+  }
+
+  /** Takes a section of the ridge in hand: what only depends on the arch place is found once for {@link rowHalf} and {@link rowPoint}. */
+  row(q: number): void {
+    this.rowQ = q;
+    this.rowShare = smoothstep(q < 0 ? -q : q, this.from, this.to);
+    this.rowCrest = this.crest(q);
+    this.leanAt(q);
+    this.rowCos = this.cosAt;
+    this.rowSin = this.sinAt;
+    const phi = q / this.radius;
+    const half = Math.sin(phi / 2);
+    this.rowTurn = Math.sin(phi);
+    this.rowFall = 2 * half * half;
+  }
+
+  /** {@link half} in the section in hand. */
+  rowHalf(side: SideSign, d: number): number {
+    return this.mixed(side, this.rowQ, this.rowShare, d);
+  }
+
+  /** Point of the section in hand at `u` and `d`, no further palatally of the arch than `least` (`e`); left in `m`, `f`, `c`. */
+  rowPoint(u: number, d: number, least = -Infinity): void {
+    const e = Math.max(least, u * this.rowCos - d * this.rowSin);
+    this.c = -u * this.rowSin - d * this.rowCos + this.rowCrest;
+    this.m = this.straight ? this.rowQ : (this.radius + e) * this.rowTurn;
+    this.f = this.straight ? e : e - (this.radius + e) * this.rowFall;
   }
 
   /** Section coordinates of a point, left in `q`, `u`, `d`. */

@@ -1,9 +1,11 @@
 import { withSmoothNormals } from '../geometry/crease.ts';
-import { MeshBuilder } from '../geometry/loft.ts';
+import { gridTriangles } from '../geometry/grid.ts';
+import type { MeshBuilder } from '../geometry/loft.ts';
 import type { TriangleMesh } from '../geometry/mesh.ts';
 import type { Anatomy } from './anatomy.ts';
+import type { SideSign } from './ridge.ts';
 import { RidgeShell, type ShellOffsets } from './ridgeShell.ts';
-import { addHole, type Hole, holeOf } from './socketHole.ts';
+import { holeMesh, holeOf, type Sheet } from './socketHole.ts';
 
 /** How far past the neighbours' stations the ridge is modelled, mm. */
 export const RIDGE_BEYOND = 6;
@@ -38,54 +40,76 @@ export function rowsAlong(from: number, to: number, step: number): number[] {
   return [...distal.reverse(), 0, ...mesial];
 }
 
-/** Columns from the crest down one side, for a side that ends at `end`; closer together over the crest and in its upper half. */
-export function columnsDown(end: number, crest: number, side: number): number[] {
-  const turn = Math.min(Math.PI / 2, end / 2);
-  return Array.from({ length: crest + side }, (_, i) => {
-    const k = i + 1;
-    if (k <= crest) return (turn * k) / crest;
-    const w = (k - crest) / side;
-    return turn + (end - turn) * (0.45 * w + 0.55 * w * w);
+/** Share of the way down a side at which each of `side` columns stands; closer together in its upper half. */
+const sharesDown = (side: number): Float64Array =>
+  Float64Array.from({ length: side }, (_, i) => {
+    const w = (i + 1) / side;
+    return 0.45 * w + 0.55 * w * w;
   });
+
+/** Writes the parameters of one side's columns, outward from the crest at `middle`: `crest` of them over its rounding, the others down to `end`. */
+function writeColumns(
+  out: Float64Array,
+  middle: number,
+  sign: SideSign,
+  end: number,
+  crest: number,
+  shares: Float64Array,
+): void {
+  const turn = Math.min(Math.PI / 2, end / 2);
+  for (let k = 1; k <= crest; k++) out[middle + sign * k] = (sign * turn * k) / crest;
+  for (let k = 0; k < shares.length; k++) {
+    out[middle + sign * (crest + 1 + k)] = sign * (turn + (end - turn) * shares[k]);
+  }
+}
+
+/** The sheet as a grid: points and their parameters, row by row. */
+function sheetGrid(shell: RidgeShell, rows: readonly number[], crest: number, shares: Float64Array): Sheet {
+  const { ridge } = shell;
+  const mid = crest + shares.length;
+  const across = 2 * mid + 1;
+  const params = new Float64Array(rows.length * across);
+  const points = new Float64Array(3 * params.length);
+  for (let i = 0, k = 0; i < rows.length; i++) {
+    shell.row(rows[i]);
+    for (const sign of [-1, 1] as const) {
+      writeColumns(params, i * across + mid, sign, shell.end(sign), crest, shares);
+    }
+    for (let j = 0; j < across; j++, k++) {
+      shell.at(params[k]);
+      points[3 * k] = ridge.m;
+      points[3 * k + 1] = ridge.f;
+      points[3 * k + 2] = ridge.c;
+    }
+  }
+  return { shell, rows, mid, params, points };
 }
 
 /**
  * Solid of the ridge (rules S1–S6), in the site frame, mm: from the palatal sheet over the crest to the facial one, flat at the floor's
- * level and at both ends, with the void of a fresh socket let into it. Vertices of the sheet lie on the surface. Cost: about 15 ms.
+ * level and at both ends, with the void of a fresh socket let into it. Vertices of the sheet lie on the surface; those that a socket's
+ * opening leaves out belong to no triangle. Cost: about 3 ms, 6 with a socket.
  */
 export function ridgeMesh(anatomy: Anatomy, options: RidgeMeshOptions = {}): RidgeMesh {
-  const { teeth } = anatomy;
+  const { teeth, socket } = anatomy;
   const density = options.density ?? 1;
   const shell = new RidgeShell(anatomy.ridge, options.offsets);
   const from = options.from ?? teeth.distal.station - RIDGE_BEYOND;
   const to = options.to ?? teeth.mesial.station + RIDGE_BEYOND;
   const rows = rowsAlong(from, to, 0.4 / density);
-  const crest = Math.round(20 * density);
-  const side = Math.round(72 * density);
-  const mid = crest + side;
-  const params = rows.map((q) => {
-    const palatal = columnsDown(shell.end(q, -1), crest, side).map((v) => -v);
-    return [...palatal.reverse(), 0, ...columnsDown(shell.end(q, 1), crest, side)];
-  });
-  const hole = anatomy.socket ? holeOf(anatomy.socket, shell, rows, params) : null;
-  const builder = new MeshBuilder();
-  const grid = rows.map((q, i) =>
-    params[i].map((v, j) => (hidden(hole, i, j) ? -1 : builder.vertex(shell.point(q, v)))),
-  );
-  for (let i = 0; i + 1 < rows.length; i++) {
-    for (let j = 0; j < 2 * mid; j++) {
-      if (hole && i >= hole.i0 && i < hole.i1 && j >= hole.j0 && j < hole.j1) continue;
-      builder.quad(grid[i][j], grid[i + 1][j], grid[i + 1][j + 1], grid[i][j + 1]);
-    }
+  const sheet = sheetGrid(shell, rows, Math.round(20 * density), sharesDown(Math.round(72 * density)));
+  const hole = socket ? holeOf(socket, sheet) : null;
+  if (!hole) {
+    const { triangles, walls } = gridTriangles(rows.length, sheet.mid);
+    return { mesh: withSmoothNormals({ positions: sheet.points, triangles }, walls), walls };
   }
-  if (hole) addHole(builder, hole, shell, grid, rows, params);
-  const walls = builder.triangleCount;
-  addCaps(builder, grid, mid);
-  return { mesh: withSmoothNormals(builder.build(), walls), walls };
+  const filling = holeMesh(hole, sheet);
+  const { triangles, walls } = gridTriangles(rows.length, sheet.mid, hole, filling.triangles);
+  const positions = new Float64Array(sheet.points.length + filling.positions.length);
+  positions.set(sheet.points);
+  positions.set(filling.positions, sheet.points.length);
+  return { mesh: withSmoothNormals({ positions, triangles }, walls), walls };
 }
-
-const hidden = (hole: Hole | null, i: number, j: number): boolean =>
-  hole !== null && i > hole.i0 && i < hole.i1 && j > hole.j0 && j < hole.j1;
 
 /** Closes a grid of rows of `2 mid + 1` corners, from the palatal edge over the top to the facial one: its bottom and both ends, as ladders from side to side. */
 export function addCaps(builder: MeshBuilder, grid: readonly (readonly number[])[], mid: number): void {

@@ -1,5 +1,5 @@
+import { fallingRoot } from '../geometry/root.ts';
 import type { Vec3 } from '../geometry/vec.ts';
-import { fromArch } from './arch.ts';
 import type { Ridge, SideSign } from './ridge.ts';
 
 /** How far a shell lies outside the ridge (−: inside), mm. */
@@ -38,19 +38,31 @@ export class RidgeShell {
     return v < Math.PI / 2 ? this.rho * (1 - Math.cos(v)) : this.rho + v - Math.PI / 2;
   }
 
-  /** Half-width of a side, never less than a fifth of the ridge's. */
-  private half(side: SideSign, q: number, d: number): number {
-    const w = this.ridge.half(side, q, d);
+  /** The half-width `w` of the ridge's side as this shell has it, never less than a fifth of it. */
+  private widened(side: SideSign, w: number): number {
     return Math.max(w / 5, w + (side > 0 ? this.offsets.facial : this.offsets.palatal));
   }
 
-  point(q: number, v: number): Vec3 {
-    const size = Math.abs(v);
+  /** Takes the section at arch place `q` in hand for {@link at} and {@link end}. */
+  row(q: number): void {
+    this.ridge.row(q);
+  }
+
+  /** Point of the section in hand at `v`, left in the ridge's `m`, `f`, `c`. */
+  at(v: number): void {
+    const { ridge } = this;
+    const size = v < 0 ? -v : v;
     const side: SideSign = v < 0 ? -1 : 1;
     const d = this.fall(size) - this.offsets.crest;
     const cap = size < Math.PI / 2 ? Math.sin(size) : 1;
-    const [e, c] = this.ridge.acrossPoint(q, side * this.half(side, q, d) * cap, d);
-    return fromArch(this.ridge.arch, q, Math.max(e, this.trimmed), c);
+    ridge.rowPoint(side * this.widened(side, ridge.rowHalf(side, d)) * cap, d, this.trimmed);
+  }
+
+  point(q: number, v: number): Vec3 {
+    const { ridge } = this;
+    ridge.row(q);
+    this.at(v);
+    return [ridge.m, ridge.f, ridge.c];
   }
 
   /** Parameters of a point of the sheet (of any point: of one on the same level beside it). */
@@ -66,26 +78,26 @@ export class RidgeShell {
   solid(p: Vec3): number {
     const { ridge, rho } = this;
     ridge.locate(p[0], p[1], p[2]);
-    const w = this.half(ridge.u > 0 ? 1 : -1, ridge.q, ridge.d);
+    const side = ridge.u > 0 ? 1 : -1;
+    const w = this.widened(side, ridge.half(side, ridge.q, ridge.d));
     const z = Math.max(0, 1 - (ridge.d + this.offsets.crest) / rho);
     const x = ridge.u / w;
     return w * (Math.sqrt(x * x + z * z) - 1);
   }
 
-  /** The `|v|` at which a side meets the floor's plane. */
-  end(q: number, side: SideSign): number {
+  /** The `|v|` at which a side of the section in hand meets the floor's plane. */
+  end(side: SideSign): number {
+    const { ridge } = this;
+    const above = (v: number): number => {
+      this.at(side * v);
+      return ridge.c - ridge.floor;
+    };
     let lo = 0;
     let hi = Math.PI / 2 + 1;
-    const above = (v: number) => this.point(q, side * v)[2] > this.ridge.floor;
-    while (above(hi) && hi < 200) {
+    while (hi < 200 && above(hi) > 0) {
       lo = hi;
       hi *= 1.5;
     }
-    for (let i = 0; i < 44; i++) {
-      const mid = (lo + hi) / 2;
-      if (above(mid)) lo = mid;
-      else hi = mid;
-    }
-    return (lo + hi) / 2;
+    return fallingRoot(above, lo, hi, 1e-13);
   }
 }

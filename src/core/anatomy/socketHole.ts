@@ -1,4 +1,7 @@
-import type { MeshBuilder, Ring } from '../geometry/loft.ts';
+import type { Opening } from '../geometry/grid.ts';
+import { MeshBuilder, type Ring } from '../geometry/loft.ts';
+import type { TriangleMesh } from '../geometry/mesh.ts';
+import { fallingRoot } from '../geometry/root.ts';
 import { along, sub, type Vec3 } from '../geometry/vec.ts';
 import type { RidgeShell } from './ridgeShell.ts';
 import type { Socket } from './socket.ts';
@@ -15,18 +18,26 @@ interface RimPoint {
   readonly cut: boolean;
 }
 
+/** The sheet of a shell as a grid: rows of `2 mid + 1` points, from the palatal edge over the crest to the facial one. */
+export interface Sheet {
+  readonly shell: RidgeShell;
+  /** Arch places of the rows. */
+  readonly rows: readonly number[];
+  readonly mid: number;
+  /** Each point's `v` on the shell, row by row. */
+  readonly params: Float64Array;
+  /** Three numbers each, site frame, mm. */
+  readonly points: Float64Array;
+}
+
 /** The opening of a socket in a shell's grid: a rectangle of cells that is left out, and the rim in it. */
-export interface Hole {
-  readonly i0: number;
-  readonly i1: number;
-  readonly j0: number;
-  readonly j1: number;
+export interface Hole extends Opening {
   readonly socket: Socket;
   readonly rim: readonly RimPoint[];
   readonly centre: readonly [q: number, v: number];
 }
 
-const SAMPLES = 240;
+const SAMPLES = 120;
 
 /** Point of the void's wall (rule S11) at an angle and a height over the half-ellipsoid's top plane. */
 function wallPoint(socket: Socket, angle: number, height: number): Vec3 {
@@ -46,14 +57,7 @@ function wallInside(socket: Socket, shell: RidgeShell, angle: number, height: nu
   const core = along(socket.centre, socket.a, height);
   if (shell.solid(core) > -SKIN) return core;
   const toward = (w: number): Vec3 => along(p, sub(core, p), w);
-  let lo = 0;
-  let hi = 1;
-  for (let i = 0; i < 24; i++) {
-    const mid = (lo + hi) / 2;
-    if (shell.solid(toward(mid)) > -SKIN) lo = mid;
-    else hi = mid;
-  }
-  return toward(hi);
+  return toward(fallingRoot((w) => shell.solid(toward(w)) + SKIN, 0, 1, 1e-6));
 }
 
 /** ≤ 1 within the dehiscence's outline (rule S12), for points facial of the socket's axis; drawn no wider than the socket. */
@@ -65,20 +69,23 @@ function lens(socket: Socket, shell: RidgeShell, p: Vec3): number {
   return (p[0] / half) ** 2 + (Math.max(0, d) / depth) ** 2;
 }
 
-/** Highest root of `f` going down from `from` to `to`, `f > 0` first; null where there is none. */
-function firstBelow(f: (x: number) => number, from: number, to: number): number | null {
-  const step = 0.15;
-  if (f(from) <= 0) return null;
-  for (let x = from; x > to; x -= step) {
-    if (f(x - step) > 0) continue;
-    let hi = x;
-    let lo = x - step;
-    for (let i = 0; i < 40; i++) {
-      const mid = (lo + hi) / 2;
-      if (f(mid) > 0) hi = mid;
-      else lo = mid;
-    }
-    return lo;
+/** Least stride of the search down a wall, mm. */
+const STRIDE = 0.15;
+
+/** Highest root of `f` going down from `from` to `to`, `f > 0` first; null where there is none. `stride`: how far `f` surely stays above 0 at a value. */
+function firstBelow(
+  f: (x: number) => number,
+  stride: (value: number) => number,
+  from: number,
+  to: number,
+): number | null {
+  let value = f(from);
+  if (value <= 0) return null;
+  for (let x = from; x > to; ) {
+    const next = x - Math.max(STRIDE, stride(value));
+    value = f(next);
+    if (value <= 0) return fallingRoot(f, x, next, 1e-10);
+    x = next;
   }
   return null;
 }
@@ -92,7 +99,9 @@ function rimAt(socket: Socket, shell: RidgeShell, angle: number): RimPoint | nul
     return k <= 0 && facial && lens(socket, shell, p) < 1 ? 1 : k;
   };
   const top = socket.numbers.parallel + 8;
-  const height = firstBelow(open, top, -0.97 * socket.semi[2]);
+  // In the dehiscence's outline bone counts as open: there its value is no distance.
+  const stride = (value: number): number => (value === 1 ? 0 : value / shell.ridge.steepCrest);
+  const height = firstBelow(open, stride, top, -0.97 * socket.semi[2]);
   if (height === null) return null;
   const foot = wallPoint(socket, angle, height);
   const inside = shell.solid(foot) < -1e-6;
@@ -104,23 +113,15 @@ function rimAt(socket: Socket, shell: RidgeShell, angle: number): RimPoint | nul
 /** Facially across the ridge's own axis from a point in the bone to the sheet. */
 function sheetBeside(shell: RidgeShell, p: Vec3): Vec3 {
   const across: Vec3 = [0, shell.ridge.cos, -shell.ridge.sin];
-  let lo = 0;
-  let hi = 12;
-  for (let i = 0; i < 40; i++) {
-    const mid = (lo + hi) / 2;
-    if (shell.solid(along(p, across, mid)) < 0) lo = mid;
-    else hi = mid;
-  }
-  return along(p, across, lo);
+  return along(
+    p,
+    across,
+    fallingRoot((w) => -shell.solid(along(p, across, w)), 0, 12, 1e-10),
+  );
 }
 
 /** Looks for the rim and for the cells it needs; null where the void does not open through the sheet as one hole. */
-export function holeOf(
-  socket: Socket,
-  shell: RidgeShell,
-  rows: readonly number[],
-  params: readonly (readonly number[])[],
-): Hole | null {
+export function holeOf(socket: Socket, { shell, rows, mid, params }: Sheet): Hole | null {
   const rim: RimPoint[] = [];
   for (let k = 0; k < SAMPLES; k++) {
     const found = rimAt(socket, shell, (2 * Math.PI * k) / SAMPLES);
@@ -136,10 +137,14 @@ export function holeOf(
   const i0 = rows.findLastIndex((q) => q < q0 - 0.5);
   const i1 = rows.findIndex((q) => q > q1 + 0.5);
   if (i0 < 1 || i1 < 0 || i1 > rows.length - 2) return null;
-  const inside = params.slice(i0, i1 + 1);
+  const across = 2 * mid + 1;
+  const inside = rows.slice(i0, i1 + 1).map((_, k) => {
+    const row = (i0 + k) * across;
+    return params.subarray(row, row + across);
+  });
   const j0 = Math.min(...inside.map((row) => row.findLastIndex((v) => v < v0 - 0.25)));
   const j1 = Math.max(...inside.map((row) => row.findIndex((v) => v > v1 + 0.25)));
-  if (j0 < 1 || j1 < 0 || j1 > params[0].length - 2) return null;
+  if (j0 < 1 || j1 < 0 || j1 > across - 2) return null;
   return { i0, i1, j0, j1, socket, rim, centre: [(q0 + q1) / 2, (v0 + v1) / 2] };
 }
 
@@ -173,22 +178,19 @@ function rimToward(hole: Hole, directions: readonly number[]): RimPoint[] {
   });
 }
 
-/** Joins the opening's edge over the rim to the void's wall and closes it at the bottom. */
-export function addHole(
-  builder: MeshBuilder,
-  hole: Hole,
-  shell: RidgeShell,
-  grid: readonly (readonly number[])[],
-  rows: readonly number[],
-  params: readonly (readonly number[])[],
-): void {
+/** What fills the opening: from its edge over the rim to the void's wall, closed at the bottom. Its triangles go on counting from the sheet's points. */
+export function holeMesh(hole: Hole, { shell, rows, mid, params }: Sheet): TriangleMesh {
   const { i0, i1, j0, j1, socket, centre } = hole;
   const cells: [i: number, j: number][] = [];
   for (let i = i0; i < i1; i++) cells.push([i, j0]);
   for (let j = j0; j < j1; j++) cells.push([i1, j]);
   for (let i = i1; i > i0; i--) cells.push([i, j1]);
   for (let j = j1; j > j0; j--) cells.push([i0, j]);
-  const corners = cells.map(([i, j]) => ({ q: rows[i], v: params[i][j], vertex: grid[i][j] }));
+  const builder = new MeshBuilder(params.length);
+  const corners = cells.map(([i, j]) => {
+    const vertex = i * (2 * mid + 1) + j;
+    return { q: rows[i], v: params[vertex], vertex };
+  });
   const wanted = rimToward(
     hole,
     corners.map((c) => Math.atan2(c.v - centre[1], c.q - centre[0])),
@@ -219,4 +221,5 @@ export function addHole(
   const wall = Array.from({ length: count - 1 }, (_, i) => down((i + 1) / count));
   builder.bands([edge, ...between, outer, inner, ...wall]);
   builder.capAbove(wall[wall.length - 1], along(socket.centre, socket.a, -sl));
+  return builder.build();
 }

@@ -5,9 +5,15 @@ import { rad } from './vec.ts';
 function faceNormals({ positions: p, triangles: t }: TriangleMesh): Float64Array {
   const out = new Float64Array(t.length);
   for (let i = 0; i < t.length; i += 3) {
-    const [a, b, c] = [3 * t[i], 3 * t[i + 1], 3 * t[i + 2]];
-    const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], p[b + 2] - p[a + 2]];
-    const [vx, vy, vz] = [p[c] - p[a], p[c + 1] - p[a + 1], p[c + 2] - p[a + 2]];
+    const a = 3 * t[i];
+    const b = 3 * t[i + 1];
+    const c = 3 * t[i + 2];
+    const ux = p[b] - p[a];
+    const uy = p[b + 1] - p[a + 1];
+    const uz = p[b + 2] - p[a + 2];
+    const vx = p[c] - p[a];
+    const vy = p[c + 1] - p[a + 1];
+    const vz = p[c + 2] - p[a + 2];
     out[i] = uy * vz - uz * vy;
     out[i + 1] = uz * vx - ux * vz;
     out[i + 2] = ux * vy - uy * vx;
@@ -17,7 +23,7 @@ function faceNormals({ positions: p, triangles: t }: TriangleMesh): Float64Array
 
 function normalise(v: Float64Array): Float64Array {
   for (let i = 0; i < v.length; i += 3) {
-    const length = Math.hypot(v[i], v[i + 1], v[i + 2]) || 1;
+    const length = Math.sqrt(v[i] * v[i] + v[i + 1] * v[i + 1] + v[i + 2] * v[i + 2]) || 1;
     v[i] /= length;
     v[i + 1] /= length;
     v[i + 2] /= length;
@@ -33,13 +39,15 @@ export function withSmoothNormals(mesh: TriangleMesh, walls = mesh.triangles.len
   const { positions, triangles } = mesh;
   const faces = faceNormals(mesh);
   const normals = new Float64Array(positions.length);
-  const walled = new Set<number>();
+  const walled = new Uint8Array(positions.length / 3);
   for (let i = 0; i < triangles.length; i++) {
     const v = triangles[i];
-    if (i < 3 * walls) walled.add(v);
-    else if (walled.has(v)) continue;
+    if (i < 3 * walls) walled[v] = 1;
+    else if (walled[v] === 1) continue;
     const f = i - (i % 3);
-    for (let k = 0; k < 3; k++) normals[3 * v + k] += faces[f + k];
+    normals[3 * v] += faces[f];
+    normals[3 * v + 1] += faces[f + 1];
+    normals[3 * v + 2] += faces[f + 2];
   }
   return { positions, triangles, normals: normalise(normals) };
 }

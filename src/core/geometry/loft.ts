@@ -13,13 +13,16 @@ export class MeshBuilder {
   private readonly points: number[] = [];
   private readonly corners: number[] = [];
 
+  /** `first`: index of its first vertex, where the mesh is the continuation of another one. */
+  constructor(private readonly first = 0) {}
+
   get triangleCount(): number {
     return this.corners.length / 3;
   }
 
   vertex(p: Vec3): number {
     this.points.push(p[0], p[1], p[2]);
-    return this.points.length / 3 - 1;
+    return this.first + this.points.length / 3 - 1;
   }
 
   ring(count: number, at: (j: number) => Vec3): number[] {
