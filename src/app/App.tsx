@@ -17,6 +17,7 @@ import type { DrawnLedger } from './revision.ts';
 import { Shell } from './Shell.tsx';
 import { useHistoryKeys } from './useHistoryKeys.ts';
 
+const SitePanel = lazy(() => import('../panels/SitePanel.tsx'));
 const Stage = lazy(() => import('../scene/Stage.tsx'));
 
 export interface AppProps {
@@ -33,9 +34,11 @@ interface LedgerProps {
 
 /** The header, redrawn for itself when the history changes. */
 function PlanHeader({ stores, scenarios, sites }: Omit<AppProps, 'ledger'>) {
-  const { document } = stores;
+  const { document, session } = stores;
   return (
     <Header
+      place={useSelected(session, ({ place }) => place)}
+      onPlace={(place) => session.set({ place })}
       undoLabel={useSelected(document, undoLabel)}
       redoLabel={useSelected(document, redoLabel)}
       onUndo={document.undo}
@@ -61,6 +64,17 @@ function PanelsDrawn({ stores, ledger }: LedgerProps) {
   return null;
 }
 
+/** What stands at the left: the fields of the place that is open. */
+function Rail({ stores }: { stores: PlanStores }) {
+  const place = useSelected(stores.session, (state) => state.place);
+  if (place === 'place') return <PoseRail stores={stores} />;
+  return (
+    <Suspense fallback={null}>
+      <SitePanel stores={stores} />
+    </Suspense>
+  );
+}
+
 /** The stage, which follows the stores by itself and reports what it has drawn. */
 function StageHost({ stores, ledger }: LedgerProps) {
   const drawn = useCallback((shown: number) => ledger.drawn('stage', shown), [ledger]);
@@ -74,13 +88,15 @@ function StageHost({ stores, ledger }: LedgerProps) {
 
 /** The whole page over its stores: which part gets what, and nothing more. */
 export function App({ stores, ledger, scenarios, sites }: AppProps) {
-  const { document } = stores;
+  const { document, session } = stores;
+  const place = useSelected(session, (state) => state.place);
   useHistoryKeys(document.undo, document.redo);
   const stageAbsent = useCallback(() => ledger.absent('stage'), [ledger]);
 
   return (
     <>
       <Shell
+        place={place}
         header={<PlanHeader stores={stores} scenarios={scenarios} sites={sites} />}
         title={{
           layers: <LayerWords stores={stores} />,
@@ -90,7 +106,7 @@ export function App({ stores, ledger, scenarios, sites }: AppProps) {
         onStageFault={stageAbsent}
         parts={{
           sentence: <Sentence stores={stores} />,
-          rail: <PoseRail stores={stores} />,
+          rail: <Rail stores={stores} />,
           stage: <StageHost stores={stores} ledger={ledger} />,
           section: <Section stores={stores} />,
           profile: <WallProfile stores={stores} />,

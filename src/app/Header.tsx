@@ -1,7 +1,10 @@
 import type { ReactNode } from 'react';
+import { PLACES, type Place } from '../state/session.ts';
 import { say } from '../words/say.ts';
 
-export interface HistoryProps {
+export interface HeaderProps {
+  place: Place;
+  onPlace: (place: Place) => void;
   /** Name of the step that can be taken back, or null. */
   undoLabel: string | null;
   redoLabel: string | null;
@@ -13,12 +16,21 @@ export interface HistoryProps {
 
 const BACK = 'M6 2 2 6l4 4M2 6h8a4 4 0 0 1 0 8H7';
 
-export function Header({ undoLabel, redoLabel, onUndo, onRedo, children }: HistoryProps) {
+export function Header({ place, onPlace, undoLabel, redoLabel, onUndo, onRedo, children }: HeaderProps) {
   return (
     <header className="header">
       <h1 className="wordmark">{say('app.name')}</h1>
       <nav className="places" aria-label={say('place.navigation')}>
-        <span aria-current="page">{say('place.place')}</span>
+        {PLACES.map((one) => (
+          <button
+            key={one}
+            type="button"
+            aria-current={one === place ? 'page' : undefined}
+            onClick={() => onPlace(one)}
+          >
+            {say(`place.${one}`)}
+          </button>
+        ))}
       </nav>
       {children}
       <div className="history">

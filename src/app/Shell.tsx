@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import type { Place } from '../state/session.ts';
 import { say } from '../words/say.ts';
 import { Boundary } from './Boundary.tsx';
 import { TitleBlock, type TitleBlockProps } from './TitleBlock.tsx';
@@ -14,6 +15,7 @@ export interface Parts {
 }
 
 export interface ShellProps {
+  place: Place;
   header: ReactNode;
   title: TitleBlockProps;
   parts: Parts;
@@ -42,15 +44,15 @@ function Panel({ place, name, heading = false, onFault, children }: PanelProps) 
 }
 
 /** The sheet with its places: header, sentence, pose rail, stage, section, wall profile, readings, title block. */
-export function Shell({ header, title, parts, onStageFault }: ShellProps) {
+export function Shell({ place, header, title, parts, onStageFault }: ShellProps) {
   return (
     <div className="sheet">
       {header}
       <div className="sentence">
         <Boundary name={say('sentence.label')}>{parts.sentence}</Boundary>
       </div>
-      <main className="place">
-        <Panel place="rail" name={say('panel.pose')}>
+      <main className="place" data-place={place}>
+        <Panel place="rail" name={say(place === 'site' ? 'panel.site' : 'panel.pose')}>
           {parts.rail}
         </Panel>
         <Panel place="stage" name={say('panel.stage')} onFault={onStageFault}>

@@ -18,6 +18,10 @@ export interface SpinFieldProps {
   /** What a Page key adds. Usually 0.5 mm or 5°. */
   page: number;
   signed?: boolean;
+  /** What stands after the field, in its row. */
+  beside?: ReactNode;
+  /** What is wrong with the value, as its owner sees it. */
+  complaint?: string;
   /** A new value, inside the range, finished: one per press, per Enter, per leaving the field. */
   onCommit: (value: number) => void;
   /** The field gets the focus, or loses it. */
@@ -50,6 +54,8 @@ export function SpinField(props: SpinFieldProps) {
     onCommit,
     onFocused,
     onHold,
+    beside,
+    complaint = '',
   } = props;
   const id = useId();
   const [draft, setDraft] = useState<string | null>(null);
@@ -128,7 +134,7 @@ export function SpinField(props: SpinFieldProps) {
           aria-valuemin={least}
           aria-valuemax={most}
           aria-valuetext={speak(value)}
-          aria-invalid={problem !== ''}
+          aria-invalid={(problem || complaint) !== ''}
           aria-describedby={`${id}-problem`}
           data-draft={draft === null ? undefined : ''}
           value={draft ?? show(value)}
@@ -150,8 +156,9 @@ export function SpinField(props: SpinFieldProps) {
       <button type="button" tabIndex={-1} aria-label={say('field.more', { field: name })} onClick={press(1)}>
         +
       </button>
+      {beside}
       <p className="field-problem" id={`${id}-problem`} aria-live="polite">
-        {problem}
+        {problem || complaint}
       </p>
     </div>
   );

@@ -2,6 +2,8 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { READING_IDS, type ReadingId } from '../core/measure/reading.ts';
 import type { Pivot } from '../core/plan/edits.ts';
 
+/** What is being done with the plan: its site described, or the implant placed. */
+export const PLACES = ['site', 'place'] as const;
 export const VIEWS = ['mesial', 'facial', 'palatal', 'incisal', 'axis'] as const;
 export const LAYERS = ['gum', 'teeth', 'lines', 'crown'] as const;
 /** The bone is never hidden: cut along the implant's axis, whole, or whole and translucent. */
@@ -10,6 +12,7 @@ export const PIVOTS = ['entry', 'apex', 'platform', 'aim'] as const satisfies re
 /** How the stage is drawn: as the frame time allows, always in full, or always lightly. */
 export const DRAWINGS = ['auto', 'full', 'light'] as const;
 
+export type Place = (typeof PLACES)[number];
 export type View = (typeof VIEWS)[number];
 export type Layer = (typeof LAYERS)[number];
 export type BoneLook = (typeof BONES)[number];
@@ -17,6 +20,7 @@ export type Drawing = (typeof DRAWINGS)[number];
 
 /** How this browser looks at any plan. Never part of a plan file and never undone. */
 export interface SessionState {
+  place: Place;
   view: View;
   /** Crowns down, as in the mouth; else crowns up, as on the bench. */
   asInMouth: boolean;
@@ -41,6 +45,7 @@ export type Keep = Pick<Storage, 'getItem' | 'setItem'>;
 const KEY = 'ridgewright.session.1';
 
 const FRESH: SessionState = {
+  place: 'place',
   view: 'mesial',
   asInMouth: false,
   bone: 'cut',
@@ -68,6 +73,7 @@ function recall(keep: Keep | undefined): SessionState {
       if (typeof value === 'boolean') layers[layer] = value;
     }
     return {
+      place: oneOf(PLACES, kept.place, FRESH.place),
       view: oneOf(VIEWS, kept.view, FRESH.view),
       asInMouth: kept.asInMouth === true,
       bone: oneOf(BONES, kept.bone, FRESH.bone),

@@ -17,6 +17,7 @@ export const en = {
   'app.name': 'Ridgewright',
 
   'place.navigation': 'Places',
+  'place.site': 'Site',
   'place.place': 'Place',
 
   'history.undo': 'Undo',
@@ -27,6 +28,7 @@ export const en = {
   'sentence.label': 'Summary',
 
   'panel.pose': 'Pose',
+  'panel.site': 'Site',
   'panel.stage': 'Model',
   'panel.section': 'Section through the axis',
   'panel.profile': 'Wall profile',

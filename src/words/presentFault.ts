@@ -18,9 +18,9 @@ function typeText(expected: string | null): string {
   return known ? say(`type.${known}`) : (expected ?? '–');
 }
 
-/** One line in plain words that names the field, the value and the allowed range. */
-export function presentFault(fault: Fault): string {
-  const field = fault.field === '' ? say('fault.file') : fault.field;
+/** One line in plain words that names the field, the value and the allowed range. `named` gives a field another name than its path. */
+export function presentFault(fault: Fault, named: (path: string) => string = (path) => path): string {
+  const field = fault.field === '' ? say('fault.file') : named(fault.field);
   const range = [fault.low, fault.high].filter((end) => end !== null);
   const value = shown(fault.value, range);
   const low = shown(fault.low);
@@ -80,7 +80,9 @@ export function presentFault(fault: Fault): string {
       return say('fault.arch-too-tight', { field, value, low, high });
     case 'contradiction': {
       const text = contradictionText(fault, { field, value, low, high });
-      return fault.allowed === null ? text : say('fault.because', { fault: text, field: fault.allowed });
+      return fault.allowed === null
+        ? text
+        : say('fault.because', { fault: text, field: named(fault.allowed) });
     }
   }
 }

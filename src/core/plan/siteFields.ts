@@ -275,18 +275,60 @@ export type SiteEdit =
   | { readonly ok: true; readonly plan: Plan }
   | { readonly ok: false; readonly fault: Fault };
 
-/** Set one number of the site. Out of its range, or in contradiction with another: the fault, and the plan stays as it is. */
-export function setSiteNumber(plan: Plan, path: string, value: number): SiteEdit {
-  const { low, high } = rangeOf(['site', ...path.split('.')]);
-  if (typeof valueAt(plan.site, path) !== 'number' || low === null || high === null) {
-    return { ok: false, fault: fault('unknown-field', `site.${path}`) };
+/** Numbers by their dotted path within the site. */
+export type SiteChanges = ReadonlyMap<string, number>;
+
+/** Set numbers of the site together. Out of range, or in contradiction with each other: the first fault, and the plan stays as it is. */
+export function setSiteNumbers(plan: Plan, changes: SiteChanges): SiteEdit {
+  let { site } = plan;
+  for (const [path, value] of changes) {
+    const { low, high } = rangeOf(['site', ...path.split('.')]);
+    if (typeof valueAt(site, path) !== 'number' || low === null || high === null) {
+      return { ok: false, fault: fault('unknown-field', `site.${path}`) };
+    }
+    if (!Number.isFinite(value) || value < low || value > high) {
+      return { ok: false, fault: fault('out-of-range', `site.${path}`, { value, low, high }) };
+    }
+    site = withValue(site, path.split('.'), value);
   }
-  if (!Number.isFinite(value) || value < low || value > high) {
-    return { ok: false, fault: fault('out-of-range', `site.${path}`, { value, low, high }) };
-  }
-  const site = withValue(plan.site, path.split('.'), value);
   const wrong = siteFaults(site);
   return wrong.length > 0 ? { ok: false, fault: wrong[0] } : { ok: true, plan: { ...plan, site } };
+}
+
+/** Set one number of the site. */
+export const setSiteNumber = (plan: Plan, path: string, value: number): SiteEdit =>
+  setSiteNumbers(plan, new Map([[path, value]]));
+
+/** What an editor holds: the plan, and numbers that contradict it and wait until others have changed too. */
+export interface WaitingEdit {
+  readonly plan: Plan;
+  /** Why each of them waits. */
+  readonly waiting: ReadonlyMap<string, { readonly value: number; readonly fault: Fault }>;
+}
+
+/**
+ * Take a number into the plan: with all that waits if they agree together, else alone, else it waits too. So a ridge can be typed row by
+ * row though it contradicts itself on the way, and the plan is sound at every step.
+ */
+export function takeSiteNumber({ plan, waiting }: WaitingEdit, path: string, value: number): WaitingEdit {
+  const left = new Map([[path, value]]);
+  for (const [key, one] of waiting) if (key !== path) left.set(key, one.value);
+  const together = setSiteNumbers(plan, left);
+  if (together.ok) return { plan: together.plan, waiting: new Map() };
+  const faults = new Map<string, { value: number; fault: Fault }>();
+  let now = plan;
+  for (let before = -1; before !== left.size; ) {
+    before = left.size;
+    for (const [key, kept] of left) {
+      const alone = setSiteNumber(now, key, kept);
+      if (alone.ok) {
+        now = alone.plan;
+        left.delete(key);
+        faults.delete(key);
+      } else faults.set(key, { value: kept, fault: alone.fault });
+    }
+  }
+  return { plan: now, waiting: faults };
 }
 
 /** Back to the mean of that tooth, where there is one. */

@@ -22,5 +22,5 @@ export function Broken({ part }: { part: string }) {
   });
   const parts: Parts = {};
   for (const place of PLACES) parts[place] = <Part place={place} broken={place === part} />;
-  return <Shell header={null} title={{}} parts={parts} />;
+  return <Shell place="place" header={null} title={{}} parts={parts} />;
 }
