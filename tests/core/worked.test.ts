@@ -570,16 +570,17 @@ const CASES: readonly Worked[] = [
 ];
 
 /**
- * Neighbours of site 12, upright, crown 6 wide, contacts at ±4. Central 11: its distal corner 1.8 inside the widest point: m = 5.8. Canine 13: the
- * end of its mesial slope 1.0 inside: m = −5, and 1.7 below its tip. Edges 0.4 facial of the teeth's axes.
+ * Neighbours of site 12, upright, crown 6 wide, contacts at ±4. Central 11: its distal corner 1.8 inside the widest point: m = 5.8, and
+ * 0.3 below the top of its edge. Canine 13: the end of its mesial slope 1.0 inside: m = −5, and 1.5 below its tip. Edges 0.4 facial
+ * of the teeth's axes.
  */
 const edges = (central: number, canine: number, rest: SlabNumbers): SlabNumbers => ({
   width: 12,
   ...rest,
   site: {
     gap: 8,
-    mesial: uprightTooth(3, 13, { crownLength: central }),
-    distal: uprightTooth(3, 13, { crownLength: canine + 1.7 }),
+    mesial: uprightTooth(3, 13, { crownLength: central + 0.3 }),
+    distal: uprightTooth(3, 13, { crownLength: canine + 1.5 }),
   },
 });
 

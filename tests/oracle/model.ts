@@ -77,13 +77,13 @@ export class Arch {
 
 // ---------------------------------------------------------------- S7–S10: teeth
 
-/** Contact heights as shares of the crown's length; corner sizes and falls of the edge, mm: the textbook proportions again. */
+/** Contact heights as shares of the crown's length; corner sizes, falls of the edge and how far mesially a premolar's cusp stands, mm: the textbook proportions again. */
 const PROPORTIONS = [
-  { contact: [0.86, 0.72], corner: [0.9, 1.8], fall: [0, 0] },
-  { contact: [0.8, 0.64], corner: [1.1, 1.9], fall: [0, 0] },
-  { contact: [0.7, 0.55], corner: [1.0, 1.0], fall: [1.7, 2.1] },
-  { contact: [0.66, 0.62], cusp: 0.27 },
-  { contact: [0.66, 0.64], cusp: 0.27 },
+  { contact: [0.86, 0.72], corner: [0.9, 1.8], fall: [0, 0.3] },
+  { contact: [0.8, 0.64], corner: [1.1, 1.9], fall: [0, 0.4] },
+  { contact: [0.7, 0.55], corner: [1.0, 0.8], fall: [1.5, 2.4] },
+  { contact: [0.66, 0.62], cusp: 0.27, mesial: -0.3 },
+  { contact: [0.66, 0.64], cusp: 0.27, mesial: 0.15 },
 ] as const;
 
 /** A tooth in its place: origin (facial CEJ level on the axis), its axes, and those of its root. */
@@ -126,7 +126,7 @@ function placeAt(
   const outward = facesGapWith === 'mesial' ? 1 : -1;
   const end =
     'cusp' in p
-      ? at(0, p.cusp * n.crownDepth, n.crownLength)
+      ? at(p.mesial, p.cusp * n.crownDepth, n.crownLength)
       : at(outward * (n.crownWidth / 2 - p.corner[side]), 0.4, n.crownLength - p.fall[side]);
   return {
     numbers: n,

@@ -30,6 +30,8 @@ interface Group {
   readonly group: three.Group;
   readonly centre: three.Vector3;
   readonly radius: number;
+  /** Lit from the side and dimmer than on the stage: a tooth alone is judged by its relief. */
+  readonly raking?: boolean;
 }
 
 function crownGeometry(mesh: TriangleMesh, length: number): three.BufferGeometry {
@@ -57,7 +59,7 @@ function toothGroup(crown: TriangleMesh, root: TriangleMesh, length: number, lef
   const group = new three.Group();
   group.add(new three.Mesh(crownGeometry(carried(crown, frame), length), m.porcelain));
   group.add(new three.Mesh(geometryOf(carried(root, frame)), m.root));
-  return { group, centre: new three.Vector3(0, 0, length * 0.34), radius: length * 0.78 };
+  return { group, centre: new three.Vector3(0, 0, length * 0.34), radius: length * 0.78, raking: true };
 }
 
 function siteGroup(subject: Extract<Subject, { kind: 'site' }>): Group {
@@ -124,6 +126,17 @@ function groupOf(subject: Subject): Group {
   return siteGroup(subject);
 }
 
+/** One lamp that rakes from the upper left of the picture, and little sky. */
+function litForRelief(scene: three.Scene, camera: three.Camera): void {
+  const sky = new three.HemisphereLight(SKY_COLOUR, GROUND_COLOUR, 0.75);
+  sky.position.set(0, 0, 1);
+  const key = new three.DirectionalLight(KEY_COLOUR, 2.1);
+  key.position.set(-46, 38, 30).applyQuaternion(camera.quaternion);
+  const fill = new three.DirectionalLight(SKY_COLOUR, 0.5);
+  fill.position.set(50, -10, 30).applyQuaternion(camera.quaternion);
+  scene.add(sky, key, fill);
+}
+
 /** The stage's own lights, kept to the eye's side so that no view is lost in shadow. */
 function lit(scene: three.Scene, spin: number): void {
   const sky = new three.HemisphereLight(SKY_COLOUR, GROUND_COLOUR, SKY_LIGHT);
@@ -166,12 +179,13 @@ function draw({ cells, columns, size }: Sheet): string {
   ink.font = '14px sans-serif';
   ink.textAlign = 'center';
   cells.forEach((cell: Cell, i) => {
-    const { group, centre, radius } = groupOf(cell.subject);
+    const { group, centre, radius, raking } = groupOf(cell.subject);
     const scene = new three.Scene();
     scene.background = new three.Color('#f5f0e6');
     scene.environment = environment;
-    scene.environmentIntensity = 0.42;
-    const turn = (cell.eye.turn * Math.PI) / 180;
+    scene.environmentIntensity = raking ? 0.2 : 0.42;
+    const left = cell.subject.kind === 'tooth' && cell.subject.side === 'left';
+    const turn = ((left ? -1 : 1) * cell.eye.turn * Math.PI) / 180;
     const rise = (cell.eye.rise * Math.PI) / 180;
     // The tooth's mesial is at − x, so that a patient's right one shows it at the viewer's right when seen from the front.
     const eye = new three.Vector3(
@@ -179,12 +193,13 @@ function draw({ cells, columns, size }: Sheet): string {
       Math.cos(turn) * Math.cos(rise),
       Math.sin(rise),
     );
-    lit(scene, turn);
     scene.add(group);
     const camera = new three.OrthographicCamera(-radius, radius, radius, -radius, 0.1, 200);
     camera.up.set(0, 0, 1);
     camera.position.copy(centre).addScaledVector(eye, 80);
     camera.lookAt(centre);
+    if (raking) litForRelief(scene, camera);
+    else lit(scene, turn);
     gl.render(scene, camera);
     const x = (i % columns) * size;
     const y = Math.floor(i / columns) * (size + label);

@@ -64,10 +64,10 @@ function ridgeRise(solid: PremolarSolid, angle: number, start: number): number {
   return best;
 }
 
-/** Ridge elevations of all columns: found at every fourth, straight between, then smoothed round the crown. */
+/** Ridge elevations of all columns: found at every second, straight between, then smoothed round the crown. */
 function ridgeRises(solid: PremolarSolid, angles: readonly number[], starts: readonly number[]): number[] {
   const n = angles.length;
-  const step = 4;
+  const step = 2;
   const found = angles.map((angle, j) => (j % step === 0 ? ridgeRise(solid, angle, starts[j]) : 0));
   let list = angles.map((_, j) => {
     const low = j - (j % step);
@@ -75,7 +75,7 @@ function ridgeRises(solid: PremolarSolid, angles: readonly number[], starts: rea
     const share = (j % step) / step;
     return (1 - share) * found[low] + share * found[high];
   });
-  for (let i = 0; i < 4; i++)
+  for (let i = 0; i < 2; i++)
     list = list.map((v, j) => (list[(j + n - 1) % n] + 2 * v + list[(j + 1) % n]) / 4);
   return list;
 }

@@ -20,8 +20,8 @@ export interface SideForm {
   readonly corner: number;
   /** How far the edge's end lies below the tip, mm. */
   readonly fall: number;
-  /** Power of the corner's superellipse: 2 is a round quarter, more is squarer. */
-  readonly power: number;
+  /** Power of the corner's superellipse: 2 is a round quarter, more is squarer. Null: the outline bends into a canine's slope. */
+  readonly power: number | null;
   /** Slope of the outline at the neck, relative to a straight line to the contact: 1.5 nearly straight, 2 rounder. */
   readonly flare: number;
 }
@@ -47,11 +47,12 @@ export interface FrontForm {
   /** Thickness of the edge and over how much of the height it is rounded, mm. */
   readonly edge: number;
   readonly edgeRound: number;
-  /** Roundness of the cusp tip in shares of the half-width; large: a level edge. */
+  /** Roundness of the cusp tip in shares of the half-width; large: the edge bends evenly. How far mesially the tip stands, mm. */
   readonly tip: number;
+  readonly tipMesial: number;
 }
 
-const side = (cls: ToothClass, which: 'mesial' | 'distal', power: number, flare: number): SideForm => {
+const side = (cls: ToothClass, which: 'mesial' | 'distal', power: number | null, flare: number): SideForm => {
   const k = CLASS_NUMBERS[cls];
   return which === 'mesial'
     ? { contact: k.contactMesial, corner: k.cornerMesial, fall: k.fallMesial, power, flare }
@@ -87,15 +88,16 @@ const CENTRAL: FrontForm = {
     [0.9, 0.1],
     [1, 0],
   ],
-  cingulumDistal: 0.3,
+  cingulumDistal: 0.6,
   facialRelief: [
     { across: 0.33, halfAcross: 0.3, up: 0.78, halfUp: 0.45, height: -0.09 },
     { across: -0.35, halfAcross: 0.3, up: 0.75, halfUp: 0.45, height: -0.09 },
   ],
-  palatalRelief: [{ across: 0, halfAcross: 0.78, up: 0.56, halfUp: 0.36, height: -0.75 }],
+  palatalRelief: [{ across: 0, halfAcross: 0.92, up: 0.57, halfUp: 0.42, height: -0.72 }],
   edge: 0.9,
   edgeRound: 0.5,
   tip: 3,
+  tipMesial: CLASS_NUMBERS.central.tipMesial,
 };
 
 const LATERAL: FrontForm = {
@@ -115,19 +117,20 @@ const LATERAL: FrontForm = {
     [0.75, 2.6],
     [1, 2.7],
   ],
-  cingulumDistal: 0.1,
+  cingulumDistal: 0.25,
   facialRelief: [
     { across: 0.33, halfAcross: 0.3, up: 0.85, halfUp: 0.45, height: -0.06 },
     { across: -0.35, halfAcross: 0.3, up: 0.82, halfUp: 0.45, height: -0.06 },
   ],
-  palatalRelief: [{ across: 0, halfAcross: 0.72, up: 0.53, halfUp: 0.34, height: -0.7 }],
+  palatalRelief: [{ across: 0, halfAcross: 0.86, up: 0.55, halfUp: 0.4, height: -0.72 }],
   edge: 0.85,
   edgeRound: 0.5,
+  tipMesial: CLASS_NUMBERS.lateral.tipMesial,
 };
 
 const CANINE: FrontForm = {
-  mesial: side('canine', 'mesial', 2, 1.6),
-  distal: side('canine', 'distal', 2, 2),
+  mesial: side('canine', 'mesial', null, 1.6),
+  distal: side('canine', 'distal', null, 2),
   facialContour: 0.24,
   facialShare: 0.4,
   facialTurn: 0.7,
@@ -154,10 +157,10 @@ const CANINE: FrontForm = {
     [0.9, 0.11],
     [1, 0],
   ],
-  cingulumDistal: 0,
+  cingulumDistal: 0.1,
   facialRelief: [
-    { across: 0.5, halfAcross: 0.36, up: 0.7, halfUp: 0.42, height: -0.13 },
-    { across: -0.5, halfAcross: 0.36, up: 0.66, halfUp: 0.42, height: -0.16 },
+    { across: 0.5, halfAcross: 0.36, up: 0.74, halfUp: 0.42, height: -0.12 },
+    { across: -0.58, halfAcross: 0.46, up: 0.64, halfUp: 0.46, height: -0.3 },
   ],
   palatalRelief: [
     { across: 0.36, halfAcross: 0.42, up: 0.55, halfUp: 0.42, height: -0.6 },
@@ -166,6 +169,7 @@ const CANINE: FrontForm = {
   edge: 1,
   edgeRound: 0.6,
   tip: 0.24,
+  tipMesial: CLASS_NUMBERS.canine.tipMesial,
 };
 
 /** Lower incisors, seen only as opponents: slim, level, symmetrical, with little relief. */
@@ -177,6 +181,7 @@ export const LOWER_INCISOR: FrontForm = {
   facialRelief: [],
   palatalRelief: [{ across: 0, halfAcross: 0.75, up: 0.6, halfUp: 0.36, height: -0.35 }],
   edge: 0.8,
+  tipMesial: 0,
 };
 
 export const FRONT_FORMS: Readonly<Record<'central' | 'lateral' | 'canine', FrontForm>> = {

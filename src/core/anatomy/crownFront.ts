@@ -39,7 +39,7 @@ function outline(form: SideForm, n: ToothNumbers, cej: number): (z: number) => n
       return hermite(t, neck, half, form.flare * (half - neck), 0);
     }
     const t = Math.min(1, (z - contact) / (end - contact));
-    if (form.fall > 0) {
+    if (form.power === null) {
       const slope = (-inner / form.fall) * (end - contact);
       return hermite(t, half, inner, 0, Math.max(slope, -2.6 * form.corner));
     }
@@ -82,6 +82,13 @@ export function frontWall(form: FrontForm, n: ToothNumbers): CrownWall {
   };
   const palatalProfile = (v: number): number => palatalEdge - (palatalEdge - palatalMost) * palatalShare(v);
 
+  const tipAt = (2 * form.tipMesial) / n.crownWidth;
+  /** How far the edge has fallen at a signed share of the half-width, + mesial, mm. */
+  const edgeFall = (signed: number): number =>
+    signed >= tipAt
+      ? form.mesial.fall * fallen((signed - tipAt) / (1 - tipAt), form.tip)
+      : form.distal.fall * fallen((tipAt - signed) / (1 + tipAt), form.tip);
+
   return (v, angle) => {
     const cos = Math.cos(angle);
     const sin = Math.sin(angle);
@@ -89,16 +96,16 @@ export function frontWall(form: FrontForm, n: ToothNumbers): CrownWall {
     const power = sin >= 0 ? facialPower(v) : palatalPower(v);
     const r = (Math.abs(cos) ** power + Math.abs(sin) ** power) ** (-1 / power);
     const across = r * Math.abs(cos);
-    const drop = s.fall * v * v;
-    const z = length * v + cej * (1 - v) * across * across - drop * fallen(across, form.tip);
-    const half = at(length * v + cej * (1 - v) - drop);
     const signed = across * Math.sign(cos);
+    const z = length * v + cej * (1 - v) * across * across - edgeFall(signed) * v * v;
+    const half = at(length * v + cej * (1 - v) - s.fall * v * v);
     const middle = EDGE_FACIAL * smoothstep(v, 0.35, 1);
     const up = z / length;
+    const carved = smoothstep(v, 0, 0.15);
     const y =
       sin >= 0
-        ? middle + (facialProfile(v) - middle) * r * sin + reliefAt(form.facialRelief, signed, up)
-        : middle + (middle - palatalProfile(v)) * r * sin - reliefAt(form.palatalRelief, signed, up);
+        ? middle + (facialProfile(v) - middle) * r * sin + carved * reliefAt(form.facialRelief, signed, up)
+        : middle + (middle - palatalProfile(v)) * r * sin - carved * reliefAt(form.palatalRelief, signed, up);
     const q = Math.max(0, 1 - (length * (1 - v)) / form.edgeRound);
     const thin = Math.sqrt(Math.max(0, 1 - q * q));
     const lean =

@@ -6,15 +6,20 @@ import type { ToothNumbers } from './site.ts';
 
 /** What tells the two upper premolars apart; proportions of carving texts, from memory, then by eye. mm below the facial cusp. */
 interface PremolarForm {
-  /** How much shorter the palatal cusp is, and how far mesially its tip stands. */
   readonly palatalShorter: number;
-  readonly palatalMesial: number;
   readonly ridgeMesial: number;
   readonly ridgeDistal: number;
   readonly groove: number;
+  /** Inner slope of the marginal ridges: the steeper, the longer the central groove between the pits. */
+  readonly ridgeSlope: number;
   /** How steeply the cusps' ridges fall to mesial and distal, and how round the tips are. */
   readonly cuspFall: number;
   readonly tipRound: number;
+  /** How far mesially the palatal half is drawn, and by what share it is narrower than the facial one. */
+  readonly palatalMesial: number;
+  readonly taper: number;
+  /** How square the facial half stands over its line angles, added to the section's power. */
+  readonly square: number;
   /** Depth of the groove across the mesial marginal ridge and of the hollow below the mesial contact. */
   readonly mesialGroove: number;
   readonly mesialHollow: number;
@@ -23,23 +28,29 @@ interface PremolarForm {
 const FORMS: Readonly<Record<'premolar1' | 'premolar2', PremolarForm>> = {
   premolar1: {
     palatalShorter: 1,
-    palatalMesial: 0.45,
-    ridgeMesial: 2.15,
-    ridgeDistal: 2,
-    groove: 3,
-    cuspFall: 0.56,
-    tipRound: 0.4,
-    mesialGroove: 0.22,
-    mesialHollow: 0.2,
+    ridgeMesial: 1.95,
+    ridgeDistal: 2.2,
+    groove: 3.1,
+    ridgeSlope: 1.25,
+    cuspFall: 0.6,
+    tipRound: 0.35,
+    palatalMesial: 0.65,
+    taper: 0.12,
+    square: 1,
+    mesialGroove: 0.45,
+    mesialHollow: 0.4,
   },
   premolar2: {
     palatalShorter: 0.4,
+    ridgeMesial: 1.75,
+    ridgeDistal: 1.95,
+    groove: 2.5,
+    ridgeSlope: 0.6,
+    cuspFall: 0.48,
+    tipRound: 0.8,
     palatalMesial: 0.35,
-    ridgeMesial: 1.8,
-    ridgeDistal: 1.85,
-    groove: 2.6,
-    cuspFall: 0.52,
-    tipRound: 0.6,
+    taper: 0.02,
+    square: 0.35,
     mesialGroove: 0,
     mesialHollow: 0,
   },
@@ -58,6 +69,9 @@ const GROOVE_Y = -0.15;
 const VALLEY = 0.22;
 const RIDGE = 0.9;
 const TRIANGULAR = 0.3;
+/** Where the groove across the mesial marginal ridge runs, and its half-width, mm. */
+const NOTCH_Y = -0.5;
+const NOTCH = 0.85;
 /** Palatal cusp tip: share of the crown's depth palatally of the axis. */
 const CUSP_PALATAL = 0.26;
 
@@ -70,12 +84,20 @@ function smoothMax(a: number, b: number, k: number): number {
 /** `max(u, 0)` with its corner rounded over about `e`. */
 const ramp = (u: number, e: number): number => (u + Math.sqrt(u * u + e * e)) / 2;
 
-/** Half-width over height: neck → widest at `zMost` → `inner` at `zTop` and on inwards. */
-function profile(z0: number, neck: number, zMost: number, most: number, zTop: number, inner: number) {
+/** Half-width over height: neck → widest at `zMost` → `inner` at `zTop` and on inwards to `least`. */
+function profile(
+  z0: number,
+  neck: number,
+  zMost: number,
+  most: number,
+  zTop: number,
+  inner: number,
+  least = 0.3 * inner,
+) {
   return (z: number): number => {
     if (z <= zMost) return hermite((z - z0) / (zMost - z0), neck, most, 1.9 * (most - neck), 0);
     const t = (z - zMost) / (zTop - zMost);
-    return Math.max(0.3 * inner, most - (most - inner) * t * t);
+    return Math.max(least, most - (most - inner) * t * t);
   };
 }
 
@@ -113,6 +135,12 @@ function rootOf(f: (t: number) => number, lo: number, hi: number): number {
   return (a + b) / 2;
 }
 
+/** How far the palatal half is drawn mesially at a height, mm: nothing at the neck and facially of the axis. */
+const drawn = (form: PremolarForm, n: ToothNumbers, y: number, z: number): number =>
+  form.palatalMesial *
+  smoothstep(-y, 0.3, 0.45 * n.crownDepth) *
+  smoothstep(z, Math.max(n.cejCurveMesial, n.cejCurveDistal), 0.5 * n.crownLength);
+
 /** Outer wall: polar radius at a direction, with the facial or palatal half-width and the flank's taken each at its own height. */
 function wallRadius(form: PremolarForm, n: ToothNumbers, cls: 'premolar1' | 'premolar2') {
   const k = CLASS_NUMBERS[cls];
@@ -124,17 +152,18 @@ function wallRadius(form: PremolarForm, n: ToothNumbers, cls: 'premolar1' | 'pre
   const top = length - form.palatalShorter;
   const facial = profile(0, neck, 0.3 * length, facialMost, length, CUSP_FACIAL * n.crownDepth + 0.55);
   const palatal = profile(0, neck, 0.42 * length, palatalMost, top, CUSP_PALATAL * n.crownDepth + 0.5);
+  const flankTop = 0.94 * length;
   const flanks = [
-    profile(n.cejCurveMesial, halfNeck, k.contactMesial * length, half, length, 0.52 * half),
-    profile(n.cejCurveDistal, halfNeck, k.contactDistal * length, half, length, 0.52 * half),
+    profile(n.cejCurveMesial, halfNeck, k.contactMesial * length, half, flankTop, 0.55 * half, 0.5 * half),
+    profile(n.cejCurveDistal, halfNeck, k.contactDistal * length, half, flankTop, 0.55 * half, 0.5 * half),
   ];
-  const reach = 0.2 * length;
+  const reach = 0.24 * length;
   return (cos: number, sin: number, zAcross: number, zFlank: number): number => {
-    const x = flanks[cos >= 0 ? 0 : 1](zFlank);
-    const y = (sin >= 0 ? facial : palatal)(zAcross);
     const bulge = smoothstep(zAcross, 0, 0.4 * length);
     const boxy = smoothstep(zAcross, 0.35 * length, 0.9 * length);
-    const power = 2 + (sin >= 0 ? 0.3 * bulge + 0.85 * boxy : 0.1 * bulge + 0.3 * boxy);
+    const x = flanks[cos >= 0 ? 0 : 1](zFlank) * (sin < 0 ? 1 - form.taper * sin * sin * boxy : 1);
+    const y = (sin >= 0 ? facial : palatal)(zAcross);
+    const power = 2 + (sin >= 0 ? 0.3 * bulge + form.square * boxy : 0.1 * bulge + 0.3 * boxy);
     const off = (zFlank - n.cejCurveMesial) / reach - 1;
     const hollow = cos > 0 && Math.abs(off) < 1 ? form.mesialHollow * cos ** 8 * (1 - off * off) ** 2 : 0;
     return (Math.abs(cos / (x - hollow)) ** power + Math.abs(sin / y) ** power) ** (-1 / power);
@@ -142,7 +171,7 @@ function wallRadius(form: PremolarForm, n: ToothNumbers, cls: 'premolar1' | 'pre
 }
 
 /** Height of the chewing surface: the highest of two cusps and two marginal ridges, their valleys rounded. */
-function chewingSurface(form: PremolarForm, n: ToothNumbers) {
+function chewingSurface(form: PremolarForm, n: ToothNumbers, tipMesial: number) {
   const length = n.crownLength;
   const crest = n.crownWidth / 2 - 0.85;
   const facialTip = CUSP_FACIAL * n.crownDepth;
@@ -156,16 +185,24 @@ function chewingSurface(form: PremolarForm, n: ToothNumbers) {
     const fall = form.cuspFall * (Math.sqrt(x * x + e * e) - e);
     return peak + triangular - fall - slope * ramp(tip - outward, 0.5);
   };
-  const marginal = (level: number, x: number, y: number): number =>
-    length - level - 0.07 * y * y - 0.9 * ramp(crest - x, 0.6);
+  /** One marginal ridge: bowed inward toward the cusps and rising to them. */
+  const marginal = (level: number, x: number, y: number): number => {
+    const bow = Math.min(y * y, 6);
+    return length - level + 0.11 * bow - form.ridgeSlope * ramp(crest - 0.06 * bow - x, 0.6);
+  };
   return (x: number, y: number, facialPeak: number, palatalPeak: number): number => {
-    const lean = form.palatalMesial * smoothstep(-y, 0, palatalTip);
     const cusps = smoothMax(
-      cusp(facialPeak, facialTip, x, y, facialTip - GROOVE_Y),
-      cusp(palatalPeak, palatalTip, x - lean, -y, palatalTip + GROOVE_Y),
+      cusp(
+        facialPeak,
+        facialTip,
+        x - tipMesial * smoothstep(y, GROOVE_Y, facialTip),
+        y,
+        facialTip - GROOVE_Y,
+      ),
+      cusp(palatalPeak, palatalTip, x, -y, palatalTip + GROOVE_Y),
       VALLEY,
     );
-    const notch = form.mesialGroove * Math.max(0, 1 - ((y + 0.3) / 0.9) ** 2) ** 2;
+    const notch = form.mesialGroove * Math.max(0, 1 - ((y - NOTCH_Y) / NOTCH) ** 2) ** 2;
     const ridges = smoothMax(
       marginal(form.ridgeMesial + notch, x, y),
       marginal(form.ridgeDistal, -x, y),
@@ -179,14 +216,16 @@ function chewingSurface(form: PremolarForm, n: ToothNumbers) {
 export function premolarSolid(cls: 'premolar1' | 'premolar2', n: ToothNumbers): PremolarSolid {
   const length = n.crownLength;
   const form = scaled(FORMS[cls], length / TABLE_LENGTH);
+  const { tipMesial } = CLASS_NUMBERS[cls];
   const radius = wallRadius(form, n, cls);
-  const surface = chewingSurface(form, n);
+  const surface = chewingSurface(form, n, tipMesial);
   let facialPeak = length;
   let palatalPeak = length - form.palatalShorter;
   /** Negative inside; near the surface about the distance to it. Ridges are rounder at the cusps than at the marginal ridges. */
-  const field = (x: number, y: number, z: number): number => {
+  const field = (px: number, y: number, z: number): number => {
+    const x = px - drawn(form, n, y, z);
     const rho = Math.hypot(x, y) || 1e-9;
-    const round = RIDGE * (1 - 0.5 * smoothstep(Math.abs(x), 0.2 * n.crownWidth, 0.4 * n.crownWidth));
+    const round = RIDGE * (1 - 0.3 * smoothstep(Math.abs(x), 0.2 * n.crownWidth, 0.4 * n.crownWidth));
     const relief = 0.72 * (z - surface(x, y, facialPeak, palatalPeak));
     return smoothMax(rho - radius(x / rho, y / rho, z, z), relief, round);
   };
@@ -198,9 +237,10 @@ export function premolarSolid(cls: 'premolar1' | 'premolar2', n: ToothNumbers): 
   };
   // The rounding takes a little off both cusps: give it back, so that the tips stand at their heights.
   const low = 0.45 * length;
+  const palatalY = -CUSP_PALATAL * n.crownDepth;
   for (let i = 0; i < 8; i++) {
-    facialPeak += length - low - meet([0, CUSP_FACIAL * n.crownDepth, low], [0, 0, 1]);
-    const palatal = low + meet([form.palatalMesial, -CUSP_PALATAL * n.crownDepth, low], [0, 0, 1]);
+    facialPeak += length - low - meet([tipMesial, CUSP_FACIAL * n.crownDepth, low], [0, 0, 1]);
+    const palatal = low + meet([drawn(form, n, palatalY, length), palatalY, low], [0, 0, 1]);
     palatalPeak += length - form.palatalShorter - palatal;
   }
 
@@ -219,7 +259,7 @@ export function premolarSolid(cls: 'premolar1' | 'premolar2', n: ToothNumbers): 
       const zAcross = (1 - w) * acrossTop * share + w * z;
       const zFlank = (1 - w) * (curve + (flankTop - curve) * share) + w * z;
       const r = radius(cos, sin, zAcross, zFlank);
-      return [r * cos, r * sin, z];
+      return [r * cos + drawn(form, n, r * sin, z), r * sin, z];
     },
     meet: (d, guess) => meet(inside, d, guess),
   };

@@ -21,9 +21,11 @@ interface ClassNumbers {
   /** How far the edge's ends lie below the tip, mm. */
   readonly fallMesial: number;
   readonly fallDistal: number;
+  /** How far mesially of the axis the most incisal point stands, mm. */
+  readonly tipMesial: number;
 }
 
-/** Contact heights, corner sizes and the canine's slopes: textbook proportions, from memory (no page read). */
+/** Contact heights, corner sizes, slopes of the edges and places of the cusp tips: textbook proportions, from memory (no page read). */
 export const CLASS_NUMBERS: Readonly<Record<ToothClass, ClassNumbers>> = {
   central: {
     contactMesial: 0.86,
@@ -31,7 +33,8 @@ export const CLASS_NUMBERS: Readonly<Record<ToothClass, ClassNumbers>> = {
     cornerMesial: 0.9,
     cornerDistal: 1.8,
     fallMesial: 0,
-    fallDistal: 0,
+    fallDistal: 0.3,
+    tipMesial: 1.5,
   },
   lateral: {
     contactMesial: 0.8,
@@ -39,15 +42,17 @@ export const CLASS_NUMBERS: Readonly<Record<ToothClass, ClassNumbers>> = {
     cornerMesial: 1.1,
     cornerDistal: 1.9,
     fallMesial: 0,
-    fallDistal: 0,
+    fallDistal: 0.4,
+    tipMesial: 1.2,
   },
   canine: {
     contactMesial: 0.7,
     contactDistal: 0.55,
     cornerMesial: 1.0,
-    cornerDistal: 1.0,
-    fallMesial: 1.7,
-    fallDistal: 2.1,
+    cornerDistal: 0.8,
+    fallMesial: 1.5,
+    fallDistal: 2.4,
+    tipMesial: 0.2,
   },
   premolar1: {
     contactMesial: 0.66,
@@ -56,6 +61,7 @@ export const CLASS_NUMBERS: Readonly<Record<ToothClass, ClassNumbers>> = {
     cornerDistal: 0,
     fallMesial: 0,
     fallDistal: 0,
+    tipMesial: -0.3,
   },
   premolar2: {
     contactMesial: 0.66,
@@ -64,6 +70,7 @@ export const CLASS_NUMBERS: Readonly<Record<ToothClass, ClassNumbers>> = {
     cornerDistal: 0,
     fallMesial: 0,
     fallDistal: 0,
+    tipMesial: 0.15,
   },
 };
 
@@ -79,7 +86,7 @@ export interface Landmarks {
   /** End of the incisal edge on that side; canine: end of its sloping edge; premolar: the facial cusp tip for both. */
   readonly mesialEnd: Vec3;
   readonly distalEnd: Vec3;
-  /** Middle of the incisal edge, or the cusp tip. */
+  /** Most incisal point of the edge, or the cusp tip. */
   readonly tip: Vec3;
 }
 
@@ -89,7 +96,7 @@ export function landmarksOf(cls: ToothClass, n: ToothNumbers): Landmarks {
   const half = n.crownWidth / 2;
   const length = n.crownLength;
   const premolar = cls === 'premolar1' || cls === 'premolar2';
-  const tip: Vec3 = premolar ? [0, CUSP_FACIAL * n.crownDepth, length] : [0, EDGE_FACIAL, length];
+  const tip: Vec3 = [k.tipMesial, premolar ? CUSP_FACIAL * n.crownDepth : EDGE_FACIAL, length];
   return {
     mesialContact: [half, 0, k.contactMesial * length],
     distalContact: [-half, 0, k.contactDistal * length],
