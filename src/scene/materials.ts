@@ -84,7 +84,7 @@ export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean)
       ? litInVertices(new MeshBasicMaterial(options), 0, 1)
       : new MeshLambertMaterial({ ...options, clipShadows: true });
   const plaster = { color: '#e6ddcb' };
-  const gum = { color: '#cf9a90', transparent: true, opacity: 0.6, depthWrite: false };
+  const gum = { vertexColors: true, transparent: true, opacity: 0.72 };
   const root = { color: '#e4d9c0' };
   const glaze = {
     vertexColors: true,
@@ -115,7 +115,7 @@ export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean)
     root: matt(root),
     ghostRoot: matt({ ...root, transparent: true, opacity: 0.55 }),
     gum: matt({ ...gum, clippingPlanes: [keep] }),
-    wholeGum: matt({ ...gum, opacity: 0.5 }),
+    wholeGum: matt(gum),
     steel: light
       ? litInVertices(new MeshBasicMaterial({ color: '#454a53' }), 0.7, 14)
       : new MeshStandardMaterial(metal),

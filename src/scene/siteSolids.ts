@@ -9,6 +9,7 @@ import { carried } from '../core/geometry/carry.ts';
 import type { TriangleMesh } from '../core/geometry/mesh.ts';
 import { dot, type Vec3 } from '../core/geometry/vec.ts';
 import { geometryOf, paint } from './geometry.ts';
+import { gumGeometry } from './gumLook.ts';
 import { siteInJaw } from './jawFrame.ts';
 
 export interface ToothSolids {
@@ -103,7 +104,7 @@ export function siteSolids(anatomy: Anatomy, light: boolean): SiteSolids {
     bone: solid(light ? ridgeMesh(anatomy, { ...range, density: 0.7 }) : cut.bone),
     boneLight: solid(sparse),
     boneMesh: { mesh: carried(sparse.mesh, frame), walls: sparse.walls },
-    gum: solid(light ? gumMesh(anatomy, { ...range, density: 0.8 }) : cut.gum),
+    gum: gumGeometry(light ? gumMesh(anatomy, { ...range, density: 0.8 }) : cut.gum, frame),
     teeth,
     canal: geometryOf(carried(cut.canal, frame)),
     crown: crownGeometry(plannedCrownMesh(anatomy, fine), planned, anatomy),

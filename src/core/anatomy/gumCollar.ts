@@ -1,46 +1,63 @@
-import { smoothstep } from '../geometry/vec.ts';
+import { along, rad, smoothstep } from '../geometry/vec.ts';
 import type { Anatomy } from './anatomy.ts';
 import { toArch } from './arch.ts';
+import type { ToothClass } from './landmarks.ts';
+import type { Socket } from './socket.ts';
 import type { PlacedTooth } from './teeth.ts';
 
 /** How far coronal of the CEJ a healthy margin lies, mm (common practice, no source). */
 const MARGIN_ABOVE_CEJ = 1;
-/** Most that a papilla between two teeth rises above their margins, and how far apical of the contact it ends, mm (assumed). */
-const PAPILLA = 4.5;
+/** Height of a papilla above the margin of its tooth, mm: Yang 2020 (read; n = 27) for the front teeth, premolars assumed. */
+export const PAPILLA_HEIGHT: Readonly<Record<ToothClass, number>> = {
+  central: 4.13,
+  lateral: 3.87,
+  canine: 4.07,
+  premolar1: 3.5,
+  premolar2: 3.5,
+};
+/** How far apical of the contact a papilla ends at most, and half of its thickness at its tip, mm (assumed). */
 const UNDER_CONTACT = 0.6;
+const TIP_HALF = 0.45;
 /** Over how many mm the papilla beside the gap falls to the level of the healed crest: there before the site's own place. */
 const FALL = 2.6;
+/** How far outside the tooth's neck the margin lies, mm: the rest of it is in the crown. */
+const OUTSIDE_NECK = 0.12;
 
-/** What the gum does at one arch place. */
+/** What the gum does at one arch place. Everything across the arch: `e` facial of the arc, `c` coronal, mm. */
 export interface CollarPlace {
-  /** Axis that it stands about, across the arch, degrees from `c`. */
+  /** A point of the axis that the margin stands about, and that axis's lean, degrees from `c`. */
+  readonly e: number;
+  readonly c: number;
   readonly lean: number;
-  /** Level at which that axis crosses the arch's cylinder, `c`, mm. */
-  readonly foot: number;
-  /** Level of the margin, `c`, mm. */
-  readonly margin: number;
-  /** Half-depth of the tooth there, mm; 0 where there is none. */
+  /** Distance of the margin from that point along the axis, mm. */
+  readonly rise: number;
+  /** Half of the distance between the facial and the palatal margin, across the axis, mm. */
   readonly half: number;
+  /** 1 where gum lies against a tooth or a papilla, 0 where it lies over a healed crest. */
+  readonly beside: number;
+  /** 0 at the middle of a tooth, 1 at a papilla. */
+  readonly between: number;
 }
 
 /** The gum's margin along the arch, by arch place. */
 export type Collar = (q: number) => CollarPlace;
 
-/** A papilla: where it ends and the axis it stands about. */
+/** A papilla: its tip, and the axis it stands about. */
 interface Papilla {
   readonly q: number;
-  readonly c: number;
+  readonly tip: number;
   readonly lean: number;
   readonly foot: number;
 }
 
-/** One tooth's share of the arch, from its distal (lower `q`) to its mesial papilla. */
+/** What a tooth, or the socket of one, takes up of the arch, from its distal (lower `q`) to its mesial papilla. */
 interface Share {
-  readonly tooth: PlacedTooth;
   readonly q: number;
-  readonly margin: number;
+  readonly e: number;
+  readonly c: number;
   readonly lean: number;
-  readonly foot: number;
+  readonly rise: number;
+  readonly half: number;
   readonly low: Papilla;
   readonly high: Papilla;
 }
@@ -49,42 +66,71 @@ interface Share {
 const neckHalf = ({ numbers: n }: PlacedTooth): number =>
   0.65 * (n.cervixWidth / 2) + 0.35 * (n.crownWidth / 2);
 
-function sharesOf(anatomy: Anatomy): Share[] {
-  const { arch, site, teeth } = anatomy;
+const cosOf = (lean: number): number => Math.cos(rad(lean));
+
+/** Level of a tooth's margin on its axis, `c`, mm. */
+const marginOf = (tooth: PlacedTooth): number =>
+  tooth.origin[2] + MARGIN_ABOVE_CEJ * cosOf(tooth.numbers.tilt.faciopalatal);
+
+/** The papilla on one side of a tooth; `other` the tooth that stands there, `planned` the tip's level where the gap is. */
+function papillaOf(
+  { arch }: Anatomy,
+  tooth: PlacedTooth,
+  way: 1 | -1,
+  other: PlacedTooth | undefined,
+  planned: number | null,
+): Papilla {
+  const { faciopalatal: lean } = tooth.numbers.tilt;
+  const foot = tooth.numbers.boneLevel;
+  const contact = way === tooth.turn ? tooth.marks.mesialContact : tooth.marks.distalContact;
+  const most = contact[2] - UNDER_CONTACT;
+  const own = marginOf(tooth) + PAPILLA_HEIGHT[tooth.cls];
   const place = (p: readonly [number, number, number]): number => toArch(arch, p)[0];
-  const all = [teeth.mesial, teeth.distal, ...teeth.further].sort((x, y) => x.station - y.station);
-  const marginOf = (tooth: PlacedTooth) => tooth.origin[2] + MARGIN_ABOVE_CEJ;
-  const papilla = (i: number, way: 1 | -1): Papilla => {
-    const tooth = all[i];
-    const other = all[i + way];
-    const { faciopalatal: lean } = tooth.numbers.tilt;
-    const foot = tooth.numbers.boneLevel;
-    const p = way === tooth.turn ? tooth.marks.mesialContact : tooth.marks.distalContact;
-    const most = p[2] - UNDER_CONTACT;
-    const facesGap = (tooth === teeth.mesial && way < 0) || (tooth === teeth.distal && way > 0);
-    if (facesGap) {
-      const height = way < 0 ? site.gum.papillaMesial : site.gum.papillaDistal;
-      const q = place(tooth.origin) + way * (neckHalf(tooth) + 0.3);
-      return { q, c: Math.min(site.reference.margin + height, most), lean, foot };
-    }
-    if (!other) return { q: place(p), c: Math.min(marginOf(tooth) + PAPILLA, most), lean, foot };
-    const facing = way === other.turn ? other.marks.distalContact : other.marks.mesialContact;
-    return {
-      q: (place(p) + place(facing)) / 2,
-      c: Math.min(marginOf(tooth) + PAPILLA, marginOf(other) + PAPILLA, most, facing[2] - UNDER_CONTACT),
-      lean: (lean + other.numbers.tilt.faciopalatal) / 2,
-      foot: (foot + other.numbers.boneLevel) / 2,
-    };
+  if (planned !== null) {
+    const q = place(tooth.origin) + way * (neckHalf(tooth) + 0.3);
+    return { q, tip: Math.min(planned, most), lean, foot };
+  }
+  if (!other) return { q: place(contact), tip: Math.min(own, most), lean, foot };
+  const facing = way === other.turn ? other.marks.distalContact : other.marks.mesialContact;
+  const both = (own + marginOf(other) + PAPILLA_HEIGHT[other.cls]) / 2;
+  return {
+    q: (place(contact) + place(facing)) / 2,
+    tip: Math.min(both, most, facing[2] - UNDER_CONTACT),
+    lean: (lean + other.numbers.tilt.faciopalatal) / 2,
+    foot: (foot + other.numbers.boneLevel) / 2,
   };
-  return all.map((tooth, i) => ({
-    tooth,
-    q: place(tooth.origin),
-    margin: marginOf(tooth),
-    lean: tooth.numbers.tilt.faciopalatal,
-    foot: tooth.numbers.boneLevel,
-    low: papilla(i, -1),
-    high: papilla(i, 1),
-  }));
+}
+
+function shareOf(anatomy: Anatomy, tooth: PlacedTooth, low: Papilla, high: Papilla): Share {
+  const { cervixDepth, boneLevel, tilt } = tooth.numbers;
+  return {
+    q: toArch(anatomy.arch, tooth.origin)[0],
+    e: 0,
+    c: boneLevel,
+    lean: tilt.faciopalatal,
+    rise: (marginOf(tooth) - boneLevel) / cosOf(tilt.faciopalatal),
+    half: cervixDepth / 2 + OUTSIDE_NECK,
+    low,
+    high,
+  };
+}
+
+/** A fresh socket: the gum stands about its mouth as it stood about the tooth, as far above the crest as the gum is thick there. */
+function socketShare({ arch, site }: Anatomy, socket: Socket, low: Papilla, high: Papilla): Share {
+  const { faciopalatal: lean } = socket.numbers.axis;
+  const c = (low.foot + high.foot) / 2;
+  const onAxis = (level: number) =>
+    toArch(arch, along(socket.centre, socket.a, (level - socket.centre[2]) / socket.a[2]));
+  return {
+    q: onAxis(site.gum.crest)[0],
+    e: onAxis(c)[1],
+    c,
+    lean,
+    rise: (site.gum.crest - c) / cosOf(lean),
+    half: socket.semi[1] - OUTSIDE_NECK,
+    low,
+    high,
+  };
 }
 
 /** Beside a tooth: lowest in the middle of its facial side, rising to both papillae. */
@@ -92,36 +138,53 @@ function besideTooth(s: Share, q: number): CollarPlace {
   const tip = q < s.q ? s.low : s.high;
   const x = Math.min(1, Math.abs((q - s.q) / (tip.q - s.q)));
   const blend = smoothstep(x, 0, 1);
+  const to = (from: number, end: number): number => from + blend * (end - from);
+  const atTip = (tip.tip - tip.foot) / cosOf(tip.lean);
+  // At the tip the axis is counted from the papilla's foot, beside it from the tooth's own point: both blend together.
   return {
-    lean: s.lean + blend * (tip.lean - s.lean),
-    foot: s.foot + blend * (tip.foot - s.foot),
-    margin: s.margin + (tip.c - s.margin) * x ** 2.2,
-    half: (s.tooth.numbers.cervixDepth / 2) * Math.sqrt(Math.max(0, 1 - (x / 0.94) ** 2)),
+    e: to(s.e, 0),
+    c: to(s.c, tip.foot),
+    lean: to(s.lean, tip.lean),
+    rise: s.rise + (atTip - s.rise) * x ** 2.2,
+    half: Math.max(TIP_HALF, s.half * Math.sqrt(Math.max(0, 1 - (x / 0.96) ** 2))),
+    beside: 1,
+    between: x,
   };
 }
 
-/** The collar of a site: scalloped from the neighbours' numbers, at the gum's own thickness over the healed crest between them. */
-export function collarOf(anatomy: Anatomy): Collar {
-  const { site, ridge, teeth } = anatomy;
-  const shares = sharesOf(anatomy);
-  const of = (tooth: PlacedTooth): Share => shares.find((s) => s.tooth === tooth) ?? shares[0];
-  const distal = of(teeth.distal).high;
-  const mesial = of(teeth.mesial).low;
+/** Over a healed crest between two papillae. */
+function overGap(anatomy: Anatomy, distal: Papilla, mesial: Papilla, q: number): CollarPlace {
+  const { site, ridge } = anatomy;
   const fallOf = (p: Papilla): number => Math.min(FALL, Math.max(0.5, 0.9 * Math.abs(p.q)));
-  const overGap = (q: number): CollarPlace => {
-    const low = 1 - smoothstep(q - distal.q, 0, fallOf(distal));
-    const high = 1 - smoothstep(mesial.q - q, 0, fallOf(mesial));
-    const crest = ridge.crest(q) + site.gum.crest;
-    const own = site.crown.tilt.faciopalatal;
-    return {
-      lean: own + low * (distal.lean - own) + high * (mesial.lean - own),
-      foot: low * distal.foot + high * mesial.foot,
-      margin: crest + Math.max(low * (distal.c - crest), high * (mesial.c - crest)),
-      half: 0,
-    };
+  const low = 1 - smoothstep(q - distal.q, 0, fallOf(distal));
+  const high = 1 - smoothstep(mesial.q - q, 0, fallOf(mesial));
+  const crest = ridge.crest(q) + site.gum.crest;
+  const own = site.crown.tilt.faciopalatal;
+  const lean = own + low * (distal.lean - own) + high * (mesial.lean - own);
+  const c = low * distal.foot + high * mesial.foot;
+  const tip = crest + Math.max(low * (distal.tip - crest), high * (mesial.tip - crest));
+  const beside = low + high;
+  return { e: 0, c, lean, rise: (tip - c) / cosOf(lean), half: TIP_HALF * beside, beside, between: 1 };
+}
+
+/** The collar of a site: scalloped from the neighbours' numbers, at the gum's own thickness over the healed crest or about the socket between them. */
+export function collarOf(anatomy: Anatomy): Collar {
+  const { site, teeth, socket } = anatomy;
+  const all = [teeth.mesial, teeth.distal, ...teeth.further].sort((x, y) => x.station - y.station);
+  const planned = (tooth: PlacedTooth, way: 1 | -1): number | null => {
+    if (tooth === teeth.mesial && way < 0) return site.reference.margin + site.gum.papillaMesial;
+    if (tooth === teeth.distal && way > 0) return site.reference.margin + site.gum.papillaDistal;
+    return null;
   };
+  const papilla = (i: number, way: 1 | -1) =>
+    papillaOf(anatomy, all[i], way, all[i + way], planned(all[i], way));
+  const shares = all.map((tooth, i) => shareOf(anatomy, tooth, papilla(i, -1), papilla(i, 1)));
+  const distal = shares[all.indexOf(teeth.distal)].high;
+  const mesial = shares[all.indexOf(teeth.mesial)].low;
+  const lost = socket && socketShare(anatomy, socket, distal, mesial);
   return (q) => {
-    if (q > distal.q && q < mesial.q) return overGap(q);
+    if (q > distal.q && q < mesial.q)
+      return lost ? besideTooth(lost, q) : overGap(anatomy, distal, mesial, q);
     const s = shares.find((one) => q >= one.low.q && q <= one.high.q);
     return besideTooth(s ?? (q < 0 ? shares[0] : shares[shares.length - 1]), q);
   };

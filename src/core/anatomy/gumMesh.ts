@@ -1,131 +1,118 @@
 import { withSmoothNormals } from '../geometry/crease.ts';
-import { MeshBuilder } from '../geometry/loft.ts';
-import { along, dot, rad, smoothstep, sub, type Vec3 } from '../geometry/vec.ts';
+import { gridTriangles } from '../geometry/grid.ts';
+import { smoothstep } from '../geometry/vec.ts';
 import type { Anatomy } from './anatomy.ts';
-import { fromArch } from './arch.ts';
-import { type Collar, collarOf } from './gumCollar.ts';
-import { addCaps, RIDGE_BEYOND, type RidgeMesh, type RidgeMeshOptions, rowsAlong } from './ridgeMesh.ts';
+import { fromArch, toArch } from './arch.ts';
+import { collarOf } from './gumCollar.ts';
+import { type GumColumns, GumSections } from './gumSection.ts';
+import { type Mouth, openSocket } from './gumSocket.ts';
+import { RIDGE_BEYOND, type RidgeMesh, type RidgeMeshOptions, rowsAlong } from './ridgeMesh.ts';
 
-/** How far below the crest the gum is drawn, and from where on it thins out toward that edge, mm of ridge depth; by side. */
-const REACH = { facial: 9.5, palatal: 12 } as const;
-const THINS = { facial: 4, palatal: 3 } as const;
-/** Depth at which the dome over the ridge begins, mm. */
-const BASE = 1;
-/** In a fresh socket the gum's solid begins at this depth, mm: above its own foot. */
-const PLUG = 8;
-/** Least thickness, mm: the edge stays just outside the bone. */
-const EDGE = 0.2;
-/** Exponent of the dome's superellipse over a healed crest; round a tooth it grows squarer, so that its top stays within the crown. */
-const ROUND = 2.2;
+/** The gum ends this much inside the ends of the ridge, mm, so that both cut faces are seen. */
+const INSIDE = 0.05;
+/** The papilla over the incisive foramen, mm: height, half-width, half-length along the palate, and how far it narrows toward the teeth (assumed). */
+const INCISIVE = { height: 1.2, half: 2.2, length: 4, narrow: 0.35 } as const;
 
-/** A point across the arch: `e` facial of the arc, `c` coronal; mm. */
-type Across = readonly [e: number, c: number];
-
-/** Exponent of the superellipse with that top that passes through a point, kept between 1.1 and 5. */
-function exponent(share: number, rise: number, top: number): number {
-  const miss = (n: number) => share ** n + Math.max(0.01, rise / top) ** n - 1;
-  let lo = 1.1;
-  let hi = 5;
-  for (let i = 0; i < 30; i++) {
-    const mid = (lo + hi) / 2;
-    if (miss(mid) > 0) lo = mid;
-    else hi = mid;
-  }
-  return (lo + hi) / 2;
+export interface GumMesh extends RidgeMesh {
+  /** By vertex: 1 attached gum, ½ the thin mucosa below it, 0 the lower edge. */
+  readonly cover: Float64Array;
 }
 
-/** One section of the gum across the arch, from the palatal edge over the top to the facial edge. */
-function sectionAt(anatomy: Anatomy, collar: Collar, q: number, below: number, dome: number): Across[] {
-  const { ridge, site } = anatomy;
-  const at = (u: number, d: number): Across => ridge.acrossPoint(q, u, d);
-  const side = (s: 1 | -1, d: number): Across => {
-    const name = s > 0 ? 'facial' : 'palatal';
-    const thick = site.gum[name] * (1 - smoothstep(d, THINS[name], REACH[name]));
-    return at(s * (ridge.half(s, q, d) + EDGE + thick), d);
+/** The low pear-shaped swelling of the palatal gum over the nasopalatine foramen, mm, by arch place and ridge depth. */
+function incisivePapilla({ ridge, canal, arch }: Anatomy): (q: number, d: number) => number {
+  const [middle] = toArch(arch, canal.mouth);
+  const at = Math.min(9, Math.max(3, ridge.depth(canal.mouth)));
+  return (q, d) => {
+    const y = (d - at) / INCISIVE.length;
+    if (y <= -1 || y >= 1) return 0;
+    const x = (q - middle) / (INCISIVE.half * (1 + INCISIVE.narrow * y));
+    if (x <= -1 || x >= 1) return 0;
+    const w = (1 - x * x) * (1 - y * y);
+    return INCISIVE.height * w * w;
   };
-  const centre = at(0, BASE);
-  const { lean, foot, margin, half } = collar(q);
-  // The tooth's axis across the arch, and the point of its facial surface that the margin has to meet.
-  const axis: Across = [Math.sin(rad(lean)), Math.cos(rad(lean))];
-  const slope = Math.tan(rad(lean));
-  /** Where the margin meets a side of the tooth, as shares of that side's base and mm along the axis. */
-  const meet = (s: 1 | -1): readonly [share: number, rise: number] => {
-    const [be, bc] = side(s, BASE);
-    const base: Across = [be - centre[0], bc - centre[1]];
-    const out = s * half * axis[1];
-    const point: Across = [slope * (margin - foot) + out - centre[0], margin - out * slope - centre[1]];
-    const det = base[0] * axis[1] - base[1] * axis[0];
-    const share = (point[0] * axis[1] - point[1] * axis[0]) / det;
-    return [Math.min(0.95, Math.max(0, share)), (base[0] * point[1] - base[1] * point[0]) / det];
-  };
-  const [share, rise] = meet(1);
-  const facial = ROUND + 6 * Math.max(0, share - 0.6);
-  const top = Math.max(0.4, rise) / (1 - share ** facial) ** (1 / facial);
-  const beside = smoothstep(half, 0.5, 2);
-  const palatal = beside > 0 ? ROUND + beside * (exponent(...meet(-1), top) - ROUND) : ROUND;
-  const arc = (s: 1 | -1, i: number): Across => {
-    const [e, c] = side(s, BASE);
-    const round = s > 0 ? facial : palatal;
-    const angle = (Math.PI / 2) * (i / dome);
-    const out = Math.cos(angle) ** (2 / round);
-    const up = top * Math.sin(angle) ** (2 / round);
-    return [
-      centre[0] + (e - centre[0]) * out + axis[0] * up,
-      centre[1] + (c - centre[1]) * out + axis[1] * up,
-    ];
-  };
-  const flank = (s: 1 | -1): Across[] => [
-    ...Array.from({ length: below }, (_, i) => {
-      const deepest = s > 0 ? REACH.facial : REACH.palatal;
-      return side(s, deepest + ((BASE - deepest) * i) / below);
-    }),
-    ...Array.from({ length: dome }, (_, i) => arc(s, i)),
-  ];
-  return [...flank(-1), arc(1, dome), ...flank(1).reverse()];
 }
 
-/** Lets the top of the gum down onto the wall of a fresh socket, so that it stands round the opening as a collar. */
-function intoSocket(anatomy: Anatomy, p: Vec3): Vec3 {
+/** Moves the keel of the rows about a socket below its bottom. */
+function lowerKeel(
+  anatomy: Anatomy,
+  positions: Float64Array,
+  columns: number,
+  rows: readonly number[],
+): void {
+  const { socket, arch } = anatomy;
+  if (!socket) return;
+  const deep = socket.semi[2] + 0.6;
+  const [q0, e0] = toArch(arch, socket.centre);
+  rows.forEach((q, i) => {
+    const [e, c] = [e0 - deep * socket.a[1], socket.centre[2] - deep * socket.a[2]];
+    const near = 1 - smoothstep(Math.abs(q - q0), socket.semi[0] + 0.4, socket.semi[0] + 3);
+    for (const [j, off] of [
+      [0, -0.3],
+      [columns - 1, 0.3],
+    ]) {
+      const p = 3 * (i * columns + j);
+      const [qHere, eHere] = toArch(arch, [positions[p], positions[p + 1], positions[p + 2]]);
+      positions.set(
+        fromArch(
+          arch,
+          qHere,
+          eHere + near * (e + off - eHere),
+          positions[p + 2] + near * (c - positions[p + 2]),
+        ),
+        p,
+      );
+    }
+  });
+}
+
+/** The cells between the margins that lie in the mouth of the socket. */
+function mouthOf(anatomy: Anatomy, rows: readonly number[], count: GumColumns): Mouth | null {
   const { socket } = anatomy;
-  if (!socket) return p;
-  const r = sub(p, socket.centre);
-  const [sa, sb, sl] = socket.semi;
-  const out = (dot(r, socket.em) / sa) ** 2 + (dot(r, socket.ef) / sb) ** 2;
-  if (out >= 1) return p;
-  const wall = -sl * Math.sqrt(Math.max(0, 1 - 0.96 * out)) - 0.2 - dot(r, socket.a);
-  const plug =
-    (anatomy.ridge.depth(p) - PLUG) / (socket.a[1] * anatomy.ridge.sin + socket.a[2] * anatomy.ridge.cos);
-  const down = Math.max(wall, plug);
-  return down < 0 ? along(p, socket.a, down * (1 - smoothstep(out, 0.72, 1))) : p;
+  if (!socket) return null;
+  const [q] = toArch(anatomy.arch, socket.centre);
+  const reach = 0.98 * socket.semi[0];
+  const i0 = rows.findIndex((x) => x > q - reach);
+  const i1 = rows.findLastIndex((x) => x < q + reach);
+  const j0 = count.flank + count.rise;
+  return i1 - i0 < 4 ? null : { i0, i1, j0, j1: j0 + 2 * count.cap };
 }
 
 /**
- * The gum as a closed solid, outward, in the site frame, mm: at the site's numbers outside the ridge from about 10 mm below the crest up, thinning
- * out downward; scalloped round the neighbours, its margin 1 mm coronal of their CEJ; with papillae; and flat over a healed crest. It
- * holds the bone within it.
+ * The gum as a closed solid, outward, in the site frame, mm: at the site's numbers outside the ridge, running out onto it about 10 mm below the crest;
+ * scalloped round the neighbours, its margin 1 mm coronal of their CEJ; with papillae, the incisive one among them; flat over a healed crest, a
+ * collar about a fresh socket. It holds the bone within it.
  */
-export function gumMesh(anatomy: Anatomy, options: RidgeMeshOptions = {}): RidgeMesh {
-  const { teeth, arch } = anatomy;
+export function gumMesh(anatomy: Anatomy, options: RidgeMeshOptions = {}): GumMesh {
+  const { teeth, arch, socket, ridge } = anatomy;
   const density = options.density ?? 1;
-  const from = options.from ?? teeth.distal.station - RIDGE_BEYOND;
-  const to = options.to ?? teeth.mesial.station + RIDGE_BEYOND;
+  const from = (options.from ?? teeth.distal.station - RIDGE_BEYOND) + INSIDE;
+  const to = (options.to ?? teeth.mesial.station + RIDGE_BEYOND) - INSIDE;
   const rows = rowsAlong(from, to, 0.4 / density);
-  const below = Math.round(14 * density);
-  const dome = Math.round(16 * density);
-  const mid = below + dome;
+  const count: GumColumns = {
+    flank: Math.round(16 * density),
+    rise: Math.round(9 * density),
+    cap: socket ? 8 : 2,
+  };
   const collar = collarOf(anatomy);
-  const builder = new MeshBuilder();
-  const grid = rows.map((q) =>
-    sectionAt(anatomy, collar, q, below, dome).map(([e, c]) =>
-      builder.vertex(intoSocket(anatomy, fromArch(arch, q, e, c))),
-    ),
-  );
-  for (let i = 0; i + 1 < rows.length; i++) {
-    for (let j = 0; j < 2 * mid; j++) {
-      builder.quad(grid[i][j], grid[i + 1][j], grid[i + 1][j + 1], grid[i][j + 1]);
-    }
+  const sections = new GumSections(anatomy, count, incisivePapilla(anatomy));
+  const { columns } = sections;
+  const positions = new Float64Array(3 * rows.length * columns);
+  const line = new Float64Array(2 * columns);
+  rows.forEach((q, i) => {
+    sections.write(q, collar(q), line);
+    for (let j = 0; j < columns; j++)
+      positions.set(fromArch(arch, q, line[2 * j], line[2 * j + 1]), 3 * (i * columns + j));
+  });
+  const mouth = mouthOf(anatomy, rows, count);
+  if (socket && mouth) {
+    openSocket(positions, columns, mouth, socket, ridge);
+    lowerKeel(anatomy, positions, columns, rows);
   }
-  const walls = builder.triangleCount;
-  addCaps(builder, grid, mid);
-  return { mesh: withSmoothNormals(builder.build(), walls), walls };
+  const own = sections.cover();
+  const cover = new Float64Array(rows.length * columns);
+  rows.forEach((_, i) => {
+    cover.set(own, i * columns);
+  });
+  const { triangles, walls } = gridTriangles(rows.length, (columns - 1) / 2);
+  return { mesh: withSmoothNormals({ positions, triangles }, walls), walls, cover };
 }

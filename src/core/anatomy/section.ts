@@ -2,7 +2,7 @@ import type { TriangleMesh } from '../geometry/mesh.ts';
 import { type Loop, loopArea, onPlane, type Plane, sliceMesh } from '../geometry/slice.ts';
 import type { Anatomy } from './anatomy.ts';
 import { canalMesh } from './canalMesh.ts';
-import { gumMesh } from './gumMesh.ts';
+import { type GumMesh, gumMesh } from './gumMesh.ts';
 import { RIDGE_BEYOND, type RidgeMesh, ridgeMesh } from './ridgeMesh.ts';
 import { RidgeShell } from './ridgeShell.ts';
 import type { PlacedTooth } from './teeth.ts';
@@ -31,7 +31,7 @@ export interface SectionOutline {
 export interface SectionSolids {
   readonly bone: RidgeMesh;
   readonly marrow: TriangleMesh;
-  readonly gum: RidgeMesh;
+  readonly gum: GumMesh;
   readonly teeth: readonly {
     readonly code: number;
     readonly root: TriangleMesh;
