@@ -1,9 +1,10 @@
 import { useCallback, useEffect, useMemo, useRef } from 'react';
-import { type Group, type Matrix4, Vector3 } from 'three';
+import { type BufferGeometry, type Group, type Material, type Matrix4, Vector3 } from 'three';
 import { creased } from '../core/geometry/crease.ts';
 import { markOf } from '../core/geometry/pose.ts';
 import { cross, type Vec3 } from '../core/geometry/vec.ts';
 import { implantMesh } from '../core/implant/mesh.ts';
+import type { ImplantShape } from '../core/implant/shape.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
@@ -12,7 +13,19 @@ import type { Materials } from './materials.ts';
 import { useEachPlan } from './useEachPlan.ts';
 
 /** Edges of the implant sharper than this are drawn crisp, degrees. */
-const CREASE = 32;
+const CREASE = 24;
+
+/** The implant with its parts in groups, for {@link implantFinish}. */
+export function implantGeometry(shape: ImplantShape, segments: number): BufferGeometry {
+  const { body, polishedFrom, markFrom } = implantMesh(shape, { segments });
+  const geometry = geometryOf(creased(body, CREASE));
+  const ends = [0, polishedFrom, markFrom, body.triangles.length / 3];
+  for (let i = 0; i < 3; i++) geometry.addGroup(3 * ends[i], 3 * (ends[i + 1] - ends[i]), i);
+  return geometry;
+}
+
+/** Threads, polished neck, engraved mark. */
+export const implantFinish = ({ steel, polished, mark }: Materials): Material[] => [steel, polished, mark];
 
 /**
  * Where the implant stands in the jaw frame: a proper rotation built from the axis and the mark as they lie there, on either side of the
@@ -36,18 +49,10 @@ interface ImplantProps {
 export function Implant({ stores, materials, segments, shadow }: ImplantProps) {
   const shape = useSelected(stores.document, ({ plan }) => plan.implant);
   const group = useRef<Group>(null);
-  const made = useMemo(() => {
-    const { body, mark } = implantMesh(shape, { segments });
-    return { body: geometryOf(creased(body, CREASE)), mark: mark && geometryOf(creased(mark, CREASE)) };
-  }, [shape, segments]);
+  const geometry = useMemo(() => implantGeometry(shape, segments), [shape, segments]);
+  const finish = useMemo(() => implantFinish(materials), [materials]);
 
-  useEffect(
-    () => () => {
-      made.body.dispose();
-      made.mark?.dispose();
-    },
-    [made],
-  );
+  useEffect(() => () => geometry.dispose(), [geometry]);
 
   const apply = useCallback((evaluation: Evaluation) => {
     const node = group.current;
@@ -59,15 +64,8 @@ export function Implant({ stores, materials, segments, shadow }: ImplantProps) {
 
   return (
     <group ref={group} matrixAutoUpdate={false} name="implant">
-      <mesh
-        geometry={made.body}
-        material={materials.steel}
-        castShadow={shadow}
-        receiveShadow={shadow}
-        dispose={null}
-      />
-      <mesh geometry={made.body} material={materials.hull} dispose={null} />
-      {made.mark && <mesh geometry={made.mark} material={materials.mark} dispose={null} />}
+      <mesh geometry={geometry} material={finish} castShadow={shadow} receiveShadow={shadow} dispose={null} />
+      <mesh geometry={geometry} material={materials.hull} dispose={null} />
     </group>
   );
 }

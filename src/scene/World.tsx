@@ -53,7 +53,12 @@ export const World = memo(function World({ stores, light, asked, onFree, onSheet
   return (
     <>
       <CameraRig stores={stores} asked={asked} inMouth={inMouth} onFree={onFree} />
-      <Lights target={target} floor={anatomy.ridge.floor - site.ridge.crestDrop} light={light} />
+      <Lights
+        target={target}
+        floor={anatomy.ridge.floor - site.ridge.crestDrop}
+        steel={materials.mirrors}
+        light={light}
+      />
       <CutFace
         stores={stores}
         cut={cut}

@@ -27,7 +27,11 @@ export interface Materials {
   readonly ghostRoot: Material;
   readonly gum: Material;
   readonly wholeGum: Material;
+  /** The implant's threads, sandblasted; and its neck. */
   readonly steel: Material;
+  readonly polished: Material;
+  /** Those that mirror what stands round the model; none in the light setting. */
+  readonly mirrors: readonly MeshStandardMaterial[];
   readonly mark: Material;
   readonly cortex: Material;
   readonly marrow: Material;
@@ -93,7 +97,8 @@ export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean)
     clearcoat: 0.35,
     clearcoatRoughness: 0.25,
   };
-  const metal = { color: '#565c66', metalness: 0.92, roughness: 0.34, envMapIntensity: 2.6 };
+  const blasted = { color: '#4a505a', metalness: 0.9, roughness: 0.44, envMapIntensity: 1.25 };
+  const mirror = { color: '#7c838e', metalness: 0.96, roughness: 0.22, envMapIntensity: 1.25 };
   const sheet = { side: DoubleSide, polygonOffset: true };
   const near = (factor: number) => ({ polygonOffsetFactor: -factor, polygonOffsetUnits: -2 * factor });
   const hatch = hatching();
@@ -118,8 +123,11 @@ export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean)
     wholeGum: matt(gum),
     steel: light
       ? litInVertices(new MeshBasicMaterial({ color: '#454a53' }), 0.7, 14)
-      : new MeshStandardMaterial(metal),
-    mark: new MeshBasicMaterial({ color: '#f6f2e9' }),
+      : new MeshStandardMaterial(blasted),
+    polished: light
+      ? litInVertices(new MeshBasicMaterial({ color: '#6a707a' }), 0.9, 30)
+      : new MeshStandardMaterial(mirror),
+    mark: new MeshBasicMaterial({ color: '#12151b' }),
     cortex: around(new MeshBasicMaterial({ ...sheet, map: hatch, ...near(1) }), body),
     marrow: around(new MeshBasicMaterial({ ...sheet, map: spongy, ...near(2) }), body),
     gumCut: around(new MeshBasicMaterial({ ...sheet, color: '#e6bfb6' }), body),
@@ -132,6 +140,7 @@ export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean)
   const all: Material[] = Object.values(made);
   return {
     ...made,
+    mirrors: [made.steel, made.polished].filter((m) => m instanceof MeshStandardMaterial),
     dispose: () => {
       for (const material of all) material.dispose();
       hatch.dispose();

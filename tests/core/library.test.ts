@@ -22,6 +22,7 @@ describe('the implant library', () => {
       platformDiameter: 3.5,
       taperLength: 8,
       thread: { depth: 0.3, pitch: 0.8, starts: 1 },
+      flutes: { count: 3, length: 3.5, depth: 0.4 },
       scallop: 0,
       index: 0,
       abutment: null,
@@ -44,6 +45,13 @@ describe('the implant library', () => {
     if (s.transmucosalLength === 0) expect(s.platformDiameter).toBe(s.implantedDiameter);
     if (s.scallop > 0) expect([1, 2]).toContain(s.index);
     expect(s.thread.depth).toBeLessThan(s.apicalDiameter / 2);
+    // Flutes over the apical third, where the apex is slimmer than the body; never through the core: rule S15.
+    expect(s.flutes.count).toBe(s.taperLength > 0 ? 3 : 0);
+    if (s.flutes.count > 0) {
+      expect(isMultiple(s.flutes.length, 0.5)).toBe(true);
+      expect(Math.abs(s.flutes.length - s.implantedLength / 3)).toBeLessThanOrEqual(0.25);
+      expect(s.flutes.depth).toBeLessThan(s.apicalDiameter / 2 - s.thread.depth);
+    }
     // Highest torque: common practice, no source.
     expect(s.maxTorque).toBe(35);
   });

@@ -24,7 +24,7 @@ export type EyeName = keyof typeof EYES;
 export type Subject =
   | { readonly kind: 'tooth'; readonly cls: ToothClass; readonly side: 'right' | 'left' }
   | { readonly kind: 'lower'; readonly cls: 'central' | 'lateral' }
-  | { readonly kind: 'implant'; readonly shape: ImplantShape }
+  | { readonly kind: 'implant'; readonly shape: ImplantShape; readonly light?: boolean }
   | {
       readonly kind: 'site';
       readonly plan: Plan;

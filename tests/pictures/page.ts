@@ -3,13 +3,11 @@ import { lowerCrownMesh, toothMesh } from '../../src/core/anatomy/crown.ts';
 import { rootMesh } from '../../src/core/anatomy/root-mesh.ts';
 import { LOWER_INCISORS, TOOTH_TABLE } from '../../src/core/anatomy/toothTable.ts';
 import { carried } from '../../src/core/geometry/carry.ts';
-import { creased } from '../../src/core/geometry/crease.ts';
 import type { TriangleMesh } from '../../src/core/geometry/mesh.ts';
-import { implantMesh } from '../../src/core/implant/mesh.ts';
 import { evaluate } from '../../src/core/plan/evaluate.ts';
 import { newCut } from '../../src/scene/cut.ts';
 import { geometryOf, paint } from '../../src/scene/geometry.ts';
-import { implantMatrix } from '../../src/scene/Implant.tsx';
+import { implantFinish, implantGeometry, implantMatrix } from '../../src/scene/Implant.tsx';
 import { materials, newBody } from '../../src/scene/materials.ts';
 import {
   FILL,
@@ -21,9 +19,11 @@ import {
   SKY_LIGHT,
 } from '../../src/scene/shaders.ts';
 import { siteSolids } from '../../src/scene/siteSolids.ts';
+import { surroundings } from '../../src/scene/surroundings.ts';
 import type { Cell, Sheet, Subject } from './cells.ts';
 
 const m = materials(newCut(), newBody(), false);
+const light = materials(newCut(), newBody(), true);
 
 /** A picture's solids with the point that is looked at and the radius that has to fit. */
 interface Group {
@@ -83,7 +83,7 @@ function siteGroup(subject: Extract<Subject, { kind: 'site' }>): Group {
     }
   if (has('crown')) add(solids.crown, m.planned, 8);
   if (has('implant')) {
-    const mesh = new three.Mesh(geometryOf(creased(implantMesh(subject.plan.implant).body, 32)), m.steel);
+    const mesh = new three.Mesh(implantGeometry(subject.plan.implant, 64), implantFinish(m));
     mesh.matrixAutoUpdate = false;
     implantMatrix(evaluation, mesh.matrix);
     group.add(mesh);
@@ -109,12 +109,11 @@ function groupOf(subject: Subject): Group {
     return toothGroup(lowerCrownMesh(n), rootMesh(n), n.crownLength, false);
   }
   if (subject.kind === 'implant') {
-    const { body, mark } = implantMesh(subject.shape, { segments: 128 });
     const group = new three.Group();
     const turned = new three.Group();
     turned.rotation.z = Math.PI / 2;
-    turned.add(new three.Mesh(geometryOf(creased(body, 32)), m.steel));
-    if (mark) turned.add(new three.Mesh(geometryOf(mark), m.mark));
+    const finish = implantFinish(subject.light ? light : m);
+    turned.add(new three.Mesh(implantGeometry(subject.shape, subject.light ? 36 : 128), finish));
     group.add(turned);
     const box = new three.Box3().setFromObject(group);
     return {
@@ -154,21 +153,8 @@ function draw({ cells, columns, size }: Sheet): string {
   const gl = new three.WebGLRenderer({ antialias: true, preserveDrawingBuffer: true });
   gl.setSize(size, size);
   gl.localClippingEnabled = true;
-  const room = new three.Scene();
-  room.add(
-    new three.Mesh(
-      new three.BoxGeometry(30, 30, 30),
-      new three.MeshBasicMaterial({ color: '#8d897f', side: 1 }),
-    ),
-  );
-  const glow = new three.Mesh(
-    new three.BoxGeometry(6, 6, 0.2),
-    new three.MeshBasicMaterial({ color: 0xffffff }),
-  );
-  glow.material.color.setScalar(8);
-  glow.position.set(6, 5, 7);
-  room.add(glow);
-  const environment = new three.PMREMGenerator(gl).fromScene(room, 0.03).texture;
+  const environment = surroundings(gl, false).texture;
+  for (const steel of m.mirrors) steel.envMap = surroundings(gl, true).texture;
   const paper = document.createElement('canvas');
   paper.width = columns * size;
   paper.height = rows * (size + label);

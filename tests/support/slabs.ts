@@ -37,6 +37,7 @@ export const cylinder = (r: number, l: number, changes: Partial<ImplantShape> = 
   platformDiameter: 2 * r,
   taperLength: 0,
   thread: { depth: 0.3, pitch: 0.8, starts: 1 },
+  flutes: { count: 0, length: 0, depth: 0 },
   scallop: 0,
   index: 0,
   abutment: null,

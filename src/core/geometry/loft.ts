@@ -25,6 +25,11 @@ export class MeshBuilder {
     return this.first + this.points.length / 3 - 1;
   }
 
+  /** Where a vertex lies. */
+  place(vertex: number): Vec3 {
+    return [this.points[3 * vertex], this.points[3 * vertex + 1], this.points[3 * vertex + 2]];
+  }
+
   ring(count: number, at: (j: number) => Vec3): number[] {
     return Array.from({ length: count }, (_, j) => this.vertex(at(j)));
   }

@@ -1,4 +1,4 @@
-import type { AbutmentNumbers, ImplantShape } from './shape.ts';
+import type { AbutmentNumbers, FluteNumbers, ImplantShape } from './shape.ts';
 
 /** What differs from shape to shape; the rest follows from it. mm. */
 interface Draft {
@@ -13,21 +13,29 @@ interface Draft {
   readonly abutment?: AbutmentNumbers;
 }
 
+/** No flutes where the apex is as wide as the body. Else three over the apical third, shallower in a slim apex: common practice, no source. */
+function flutesOf(tapered: boolean, length: number, apical: number): FluteNumbers {
+  if (!tapered) return { count: 0, length: 0, depth: 0 };
+  return { count: 3, length: Math.round(length / 1.5) / 2, depth: apical < 2.5 ? 0.4 : 0.5 };
+}
+
 /**
  * One shape of the library. Where the shoulder is meant to lie at the crest the platform is as wide as the body. Torque: 35 N·cm,
  * common practice, no source.
  */
 function shape(name: string, d: Draft): ImplantShape {
   const transmucosalLength = d.transmucosal ?? 0;
+  const apicalDiameter = d.apical ?? d.diameter - 1;
   return {
     name,
     implantedLength: d.length,
     transmucosalLength,
-    apicalDiameter: d.apical ?? d.diameter - 1,
+    apicalDiameter,
     implantedDiameter: d.diameter,
     platformDiameter: transmucosalLength === 0 ? d.diameter : (d.platform ?? d.diameter + 0.5),
     taperLength: d.taper ?? 8,
     thread: { depth: 0.3, pitch: 0.8, starts: 1 },
+    flutes: flutesOf(apicalDiameter < d.diameter, d.length, apicalDiameter),
     scallop: d.scallop ?? 0,
     index: d.index ?? 0,
     abutment: d.abutment ?? null,

@@ -1,6 +1,6 @@
 import { type Anatomy, anatomyOf } from '../anatomy/anatomy.ts';
 import type { Site } from '../anatomy/site.ts';
-import type { ImplantShape } from '../implant/shape.ts';
+import { apicalCore, type ImplantShape } from '../implant/shape.ts';
 import type { Bands } from '../measure/limit.ts';
 import { type Fault, fault } from './fault.ts';
 import type { Plan } from './plan.ts';
@@ -26,6 +26,10 @@ function shapeFaults(s: ImplantShape): Fault[] {
   most('apicalDiameter', s.apicalDiameter, s.implantedDiameter, 'implant.implantedDiameter');
   most('taperLength', s.taperLength, s.implantedLength, 'implant.implantedLength');
   most('thread.depth', s.thread.depth, 0.9 * (s.apicalDiameter / 2), 'implant.apicalDiameter');
+  if (s.flutes.count > 0) {
+    most('flutes.length', s.flutes.length, s.implantedLength, 'implant.implantedLength');
+    most('flutes.depth', s.flutes.depth, 0.9 * apicalCore(s), 'implant.apicalDiameter');
+  }
   if (s.taperLength === 0)
     most('implantedDiameter', s.implantedDiameter, s.apicalDiameter, 'implant.apicalDiameter');
   if (s.transmucosalLength === 0 && Math.abs(s.platformDiameter - s.implantedDiameter) > 1e-9) {

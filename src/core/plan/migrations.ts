@@ -11,17 +11,18 @@ const isObject = (v: unknown): v is Loose => typeof v === 'object' && v !== null
 
 /**
  * Version 0 (never released; it keeps the machinery honest) wrote the tilt as a pair `[faciopalatal, mesiodistal]`, the crown's fixing as
- * `cement: boolean`, and had no limits of its own nor a crest margin, which was always 1 mm.
+ * `cement: boolean`, and had no limits of its own nor a crest margin, which was always 1 mm; its implants had no flutes.
  */
 const nameTheTilt: Migration = {
   from: 0,
   name: 'name-the-tilt',
   up: (file) => {
-    const { cement, pose, ...rest } = file;
+    const { cement, pose, implant, ...rest } = file;
     const named =
       isObject(pose) && Array.isArray(pose.tilt) ? { ...pose, tilt: tiltOfPair(pose.tilt) } : pose;
     const fixing = cement === true ? 'cemented' : cement === false ? 'screw-bone' : cement;
-    return { ...rest, pose: named, fixing, crestMargin: 1, limits: {}, version: 1 };
+    const plain = isObject(implant) ? { ...implant, flutes: { count: 0, length: 0, depth: 0 } } : implant;
+    return { ...rest, implant: plain, pose: named, fixing, crestMargin: 1, limits: {}, version: 1 };
   },
 };
 

@@ -111,6 +111,7 @@ export const implantSchema = z.strictObject({
     pitch: num(0.3, 2),
     starts: z.int().check(z.minimum(1), z.maximum(4)),
   }),
+  flutes: z.strictObject({ count: z.literal([0, 2, 3, 4]), length: num(0, 20), depth: num(0, 2) }),
   scallop: num(0, 2),
   index: z.int().check(z.minimum(0), z.maximum(12)),
   abutment: z.nullable(
