@@ -28,7 +28,7 @@ export type Subject =
   | {
       readonly kind: 'site';
       readonly plan: Plan;
-      /** Any of bone, gum, teeth, crown, implant, canal. */
+      /** Any of bone, gum, teeth, crown, implant, canal, bite. */
       readonly parts: readonly string[];
       readonly veiled?: boolean;
     };

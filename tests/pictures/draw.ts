@@ -3,7 +3,7 @@
  *
  *   npm run pictures -- teeth OUT.png                 every class from four sides
  *   npm run pictures -- tooth canine OUT.png          one class, right and left, from all sides
- *   npm run pictures -- site PLAN.json OUT.png [bone,gum,teeth,crown,implant,canal] [veiled]
+ *   npm run pictures -- site PLAN.json OUT.png [bone,gum,teeth,crown,implant,canal,bite] [veiled]
  *   npm run pictures -- implant PLAN.json OUT.png
  *   npm run pictures -- lower OUT.png
  *   npm run pictures -- sheet CELLS.json OUT.png      cells as in cells.ts

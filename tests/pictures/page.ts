@@ -1,5 +1,6 @@
 import * as three from 'three';
 import { lowerCrownMesh, toothMesh } from '../../src/core/anatomy/crown.ts';
+import { opposingMeshes } from '../../src/core/anatomy/opposing.ts';
 import { rootMesh } from '../../src/core/anatomy/root-mesh.ts';
 import { LOWER_INCISORS, TOOTH_TABLE } from '../../src/core/anatomy/toothTable.ts';
 import { carried } from '../../src/core/geometry/carry.ts';
@@ -8,6 +9,7 @@ import { evaluate } from '../../src/core/plan/evaluate.ts';
 import { newCut } from '../../src/scene/cut.ts';
 import { geometryOf, paint } from '../../src/scene/geometry.ts';
 import { implantFinish, implantGeometry, implantMatrix } from '../../src/scene/Implant.tsx';
+import { siteInJaw } from '../../src/scene/jawFrame.ts';
 import { materials, newBody } from '../../src/scene/materials.ts';
 import {
   FILL,
@@ -81,6 +83,9 @@ function siteGroup(subject: Extract<Subject, { kind: 'site' }>): Group {
       add(t.crown, m.porcelain);
       add(t.root, m.root);
     }
+  if (has('bite'))
+    for (const { crown } of opposingMeshes(anatomy))
+      add(geometryOf(carried(crown, siteInJaw(anatomy))), m.root);
   if (has('crown')) add(solids.crown, m.planned, 8);
   if (has('implant')) {
     const mesh = new three.Mesh(implantGeometry(subject.plan.implant, 64), implantFinish(m));
@@ -180,7 +185,8 @@ function draw({ cells, columns, size }: Sheet): string {
       Math.sin(rise),
     );
     scene.add(group);
-    const camera = new three.OrthographicCamera(-radius, radius, radius, -radius, 0.1, 200);
+    const reach = raking && cell.eye.rise > 80 ? 0.7 * radius : radius;
+    const camera = new three.OrthographicCamera(-reach, reach, reach, -reach, 0.1, 200);
     camera.up.set(0, 0, 1);
     camera.position.copy(centre).addScaledVector(eye, 80);
     camera.lookAt(centre);

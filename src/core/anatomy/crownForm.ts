@@ -172,11 +172,14 @@ const CANINE: FrontForm = {
   tipMesial: CLASS_NUMBERS.canine.tipMesial,
 };
 
+/** Height of both contacts of a lower incisor over its crown's length: in the incisal third, level with each other (from memory). */
+export const LOWER_CONTACT = 0.9;
+
 /** Lower incisors, seen only as opponents: slim, level, symmetrical, with little relief. */
 export const LOWER_INCISOR: FrontForm = {
   ...CENTRAL,
-  mesial: { contact: 0.9, corner: 0.5, fall: 0, power: 2.2, flare: 1.5 },
-  distal: { contact: 0.88, corner: 0.6, fall: 0, power: 2.2, flare: 1.5 },
+  mesial: { contact: LOWER_CONTACT, corner: 0.5, fall: 0, power: 2.2, flare: 1.5 },
+  distal: { contact: LOWER_CONTACT, corner: 0.6, fall: 0, power: 2.2, flare: 1.5 },
   cingulumDistal: 0,
   facialRelief: [],
   palatalRelief: [{ across: 0, halfAcross: 0.75, up: 0.6, halfUp: 0.36, height: -0.35 }],

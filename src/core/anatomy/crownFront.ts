@@ -82,7 +82,7 @@ export function frontWall(form: FrontForm, n: ToothNumbers): CrownWall {
   };
   const palatalProfile = (v: number): number => palatalEdge - (palatalEdge - palatalMost) * palatalShare(v);
 
-  const tipAt = (2 * form.tipMesial) / n.crownWidth;
+  const tipAt = form.tipMesial / (n.crownWidth / 2 - form.mesial.corner);
   /** How far the edge has fallen at a signed share of the half-width, + mesial, mm. */
   const edgeFall = (signed: number): number =>
     signed >= tipAt

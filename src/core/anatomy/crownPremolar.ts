@@ -48,7 +48,7 @@ const FORMS: Readonly<Record<'premolar1' | 'premolar2', PremolarForm>> = {
     ridgeSlope: 0.6,
     cuspFall: 0.48,
     tipRound: 0.8,
-    palatalMesial: 0.35,
+    palatalMesial: 0.45,
     taper: 0.02,
     square: 0.35,
     mesialGroove: 0,
