@@ -14,7 +14,7 @@ import type { Cut, Removed } from './cut.ts';
 import { axisDrawing, handleDrawing, incisalDrawing, pathOf } from './drawing.ts';
 import { type Lens, lensOf } from './lens.ts';
 import type { Sheet } from './Overlay.tsx';
-import { clipped, rimOf, silhouette } from './silhouette.ts';
+import { clipped, rimOf, standing, standingSilhouette } from './silhouette.ts';
 import type { SiteSolids } from './siteSolids.ts';
 import { tagLines } from './wallTags.ts';
 
@@ -46,13 +46,16 @@ function outlinesOf(
   const { eye } = lens;
   const hidden = solids.teeth
     .filter(({ tooth, beside }) => teeth && beside && Math.sign(tooth.station) !== removed)
-    .map(({ rootMesh }) => pathOf(silhouette(rootMesh, eye), lens, HIDDEN));
+    .map((t) => pathOf(standingSilhouette(t.standing.mesh, t.standing.frame, eye), lens, HIDDEN));
   const planes = [cut.drop, ...cut.ends];
   const gone = ([x, y, z]: Vec3) =>
     planes.every(({ normal: n, constant }) => n.x * x + n.y * y + n.z * z + constant > 0);
-  const { mesh, walls } = solids.boneMesh;
-  const ghost =
-    removed === 0 ? [] : clipped([...silhouette(mesh, eye, walls), ...rimOf(solids.boneMesh)], gone);
+  const { boneMesh, frame } = solids;
+  const bone = () => [
+    ...standingSilhouette(boneMesh.mesh, frame, eye, boneMesh.walls),
+    ...standing(rimOf(boneMesh), frame),
+  ];
+  const ghost = removed === 0 ? [] : clipped(bone(), gone);
   return { key, solids, hidden: hidden.join(''), ghost: pathOf(ghost, lens, BEFORE_THE_CUT) };
 }
 

@@ -13,7 +13,7 @@ import type { Lens } from './lens.ts';
 import { materials as makeMaterials, newBody } from './materials.ts';
 import type { Sheet } from './Overlay.tsx';
 import { Solids } from './Solids.tsx';
-import { disposeSolids, siteSolids } from './siteSolids.ts';
+import { SiteGeometries } from './siteSolids.ts';
 
 export interface WorldProps {
   stores: PlanStores;
@@ -36,10 +36,11 @@ export const World = memo(function World({ stores, light, asked, onFree, onSheet
   const cut = useMemo(newCut, []);
   const body = useMemo(newBody, []);
   const materials = useMemo(() => makeMaterials(cut, body, light), [cut, body, light]);
-  const solids = useMemo(() => siteSolids(solidsOf(site), light), [site, light]);
+  const geometries = useMemo(() => new SiteGeometries(light), [light]);
+  const solids = useMemo(() => geometries.lay(solidsOf(site)), [geometries, site]);
 
   useEffect(() => () => materials.dispose(), [materials]);
-  useEffect(() => () => disposeSolids(solids), [solids]);
+  useEffect(() => () => geometries.dispose(), [geometries]);
   // A new solid or another look needs a frame; this is drawn again for nothing else.
   useEffect(() => invalidate());
 

@@ -1,22 +1,21 @@
-import { BufferAttribute, type BufferGeometry } from 'three';
+import type { BufferGeometry } from 'three';
 import type { GumMesh } from '../core/anatomy/gumMesh.ts';
-import { carried, type Placed } from '../core/geometry/carry.ts';
-import { geometryOf } from './geometry.ts';
+import type { Placed } from '../core/geometry/carry.ts';
+import type { OwnedGeometry } from './geometry.ts';
 
 /** Attached gum, the darker mucosa below it, and its lower edge, which lets the bone through; sRGB turned linear. */
 const ATTACHED = [0.66, 0.36, 0.33] as const;
 const MUCOSA = [0.6, 0.24, 0.22] as const;
 
-/** The gum's geometry in the frame that `frame` carries it to, coloured by its cover. */
-export function gumGeometry(gum: GumMesh, frame: Placed): BufferGeometry {
-  const geometry = geometryOf(carried(gum.mesh, frame), gum.walls);
-  const colours = new Float32Array(4 * geometry.getAttribute('position').count).fill(1);
-  for (let i = 0; i < colours.length / 4; i++) {
+/** Lays the gum into a geometry of its own, in the frame that `frame` carries it to, coloured by its cover. */
+export function layGum(into: OwnedGeometry, gum: GumMesh, frame: Placed): BufferGeometry {
+  into.lay(gum.mesh, frame, gum.walls);
+  const colours = into.colours(4);
+  for (let i = 0; i < into.count; i++) {
     const cover = i < gum.cover.length ? gum.cover[i] : 1;
     const loose = Math.min(1, 2 * (1 - cover));
     for (let k = 0; k < 3; k++) colours[4 * i + k] = ATTACHED[k] + loose * (MUCOSA[k] - ATTACHED[k]);
     colours[4 * i + 3] = Math.min(1, 2 * cover);
   }
-  geometry.setAttribute('color', new BufferAttribute(colours, 4));
-  return geometry;
+  return into.geometry;
 }

@@ -1,4 +1,5 @@
 import type { RidgeMesh } from '../core/anatomy/ridgeMesh.ts';
+import { broughtInto, broughtOut, type Placed } from '../core/geometry/carry.ts';
 import { isolines } from '../core/geometry/isolines.ts';
 import type { TriangleMesh } from '../core/geometry/mesh.ts';
 import type { Vec3 } from '../core/geometry/vec.ts';
@@ -33,10 +34,30 @@ export function silhouette(
   }));
 }
 
+/** As {@link silhouette}, of a mesh that stands in a frame; eye and lines in the frame that it is written in. */
+export const standingSilhouette = (mesh: TriangleMesh, frame: Placed, eye: Vec3, walls?: number): Outline[] =>
+  standing(silhouette(mesh, broughtInto(frame, eye), walls), frame);
+
+/** Lines brought out of a frame. */
+export const standing = (outlines: readonly Outline[], frame: Placed): Outline[] =>
+  outlines.map(({ points, closed }) => ({ points: points.map((p) => broughtOut(frame, p)), closed }));
+
+/** Edges by the triangles they bound: one topology serves many ridges. */
+const rims = new WeakMap<Uint32Array, readonly (readonly number[])[]>();
+
 /** The edges at which the sheet of a ridge ends: at the floor and at both ends. */
 export function rimOf({ mesh, walls }: RidgeMesh): Outline[] {
-  const { positions: p, triangles: t } = mesh;
-  const count = p.length / 3;
+  const { positions: p, triangles } = mesh;
+  const loops = rims.get(triangles) ?? boundary(triangles, walls, p.length / 3);
+  rims.set(triangles, loops);
+  return loops.map((loop) => ({
+    points: loop.map((v): Vec3 => [p[3 * v], p[3 * v + 1], p[3 * v + 2]]),
+    closed: true,
+  }));
+}
+
+/** Loops of vertices along which only one of the first `walls` triangles lies. */
+function boundary(t: Uint32Array, walls: number, count: number): number[][] {
   const next = new Map<number, number>();
   const edges = new Set<number>();
   for (let i = 0; i < 3 * walls; i++) edges.add(t[i] * count + t[i % 3 === 2 ? i - 2 : i + 1]);
@@ -45,18 +66,18 @@ export function rimOf({ mesh, walls }: RidgeMesh): Outline[] {
     const b = edge % count;
     if (!edges.has(b * count + a)) next.set(a, b);
   }
-  const lines: Outline[] = [];
+  const loops: number[][] = [];
   for (const start of [...next.keys()]) {
-    const points: Vec3[] = [];
+    const loop: number[] = [];
     for (let v: number | undefined = start; v !== undefined && next.has(v); ) {
-      points.push([p[3 * v], p[3 * v + 1], p[3 * v + 2]]);
+      loop.push(v);
       const follower: number | undefined = next.get(v);
       next.delete(v);
       v = follower;
     }
-    if (points.length > 2) lines.push({ points, closed: true });
+    if (loop.length > 2) loops.push(loop);
   }
-  return lines;
+  return loops;
 }
 
 /** The parts of outlines for which `keep` holds. */

@@ -2,14 +2,18 @@ import type { BufferGeometry } from 'three';
 import type { Anatomy } from '../core/anatomy/anatomy.ts';
 import { gumMesh } from '../core/anatomy/gumMesh.ts';
 import { type RidgeMesh, ridgeMesh } from '../core/anatomy/ridgeMesh.ts';
-import { sectionSolids, shownRange, shownTeeth } from '../core/anatomy/section.ts';
+import { LIGHT_TOOTH, sectionSolids, shownRange, shownTeeth } from '../core/anatomy/section.ts';
 import type { PlacedTooth } from '../core/anatomy/teeth.ts';
-import { placedToothMeshes, plannedCrownMesh, plannedTooth } from '../core/anatomy/toothMeshes.ts';
-import { carried } from '../core/geometry/carry.ts';
+import {
+  type MeshInPlace,
+  plannedCrownInPlace,
+  plannedTooth,
+  toothInPlace,
+} from '../core/anatomy/toothMeshes.ts';
+import { carried, type Placed, placedIn } from '../core/geometry/carry.ts';
 import type { TriangleMesh } from '../core/geometry/mesh.ts';
-import { dot, type Vec3 } from '../core/geometry/vec.ts';
-import { geometryOf, paint } from './geometry.ts';
-import { gumGeometry } from './gumLook.ts';
+import { OwnedGeometry } from './geometry.ts';
+import { layGum } from './gumLook.ts';
 import { siteInJaw } from './jawFrame.ts';
 
 export interface ToothSolids {
@@ -18,8 +22,8 @@ export interface ToothSolids {
   readonly beside: boolean;
   readonly crown: BufferGeometry;
   readonly root: BufferGeometry;
-  /** The root in the jaw frame, for its outline. */
-  readonly rootMesh: TriangleMesh;
+  /** The root and where it stands in the jaw frame, for its outline. */
+  readonly standing: MeshInPlace;
 }
 
 /** Everything solid of a site but the implant, in the jaw frame, mm. */
@@ -28,13 +32,13 @@ export interface SiteSolids {
   readonly bone: BufferGeometry;
   /** The same with fewer triangles, for its ink edge and for the part that is taken away. */
   readonly boneLight: BufferGeometry;
-  /** A lighter mesh of the bone in the jaw frame, for the outline of the part that is taken away. */
+  /** The lighter bone in the site frame, for the outline of the part that is taken away. */
   readonly boneMesh: RidgeMesh;
+  readonly frame: Placed;
   readonly gum: BufferGeometry;
   readonly teeth: readonly ToothSolids[];
   readonly crown: BufferGeometry;
   readonly canal: BufferGeometry;
-  readonly triangles: number;
 }
 
 /** Porcelain from the neck over the body to the edge; sRGB turned linear. */
@@ -51,22 +55,30 @@ function porcelain(height: number, out: Float32Array, at: number): void {
   }
 }
 
-function crownGeometry(mesh: TriangleMesh, tooth: PlacedTooth, anatomy: Anatomy): BufferGeometry {
-  const { positions: p } = mesh;
-  const off = dot(tooth.origin, tooth.a);
-  const heights = new Float64Array(p.length / 3);
-  for (let i = 0; i < heights.length; i++) {
-    const point: Vec3 = [p[3 * i], p[3 * i + 1], p[3 * i + 2]];
-    heights[i] = (dot(point, tooth.a) - off) / tooth.numbers.crownLength;
-  }
-  const geometry = geometryOf(carried(mesh, siteInJaw(anatomy)));
-  paint(geometry, heights, porcelain);
+/** Lays a crown in, painted by its height in tooth coordinates. */
+function layCrown(
+  into: OwnedGeometry,
+  mesh: TriangleMesh,
+  frame: Placed,
+  crownLength: number,
+): BufferGeometry {
+  const { geometry } = into;
+  const known = into.mesh === mesh;
+  into.lay(mesh, frame);
+  if (known && geometry.getAttribute('color')) return geometry;
+  const { positions } = mesh;
+  const colours = into.colours(3);
+  for (let i = 0; i < positions.length; i += 3) porcelain(positions[i + 2] / crownLength, colours, i);
   return geometry;
 }
 
-/** A root of a further tooth drawn into the bone where it would come through its side: nothing is measured to it. */
+/** A painted crown that is drawn once. */
+export const crownGeometry = (mesh: TriangleMesh, frame: Placed, crownLength: number): BufferGeometry =>
+  layCrown(new OwnedGeometry(), mesh, frame, crownLength);
+
+/** A root of a further tooth drawn into the bone where it would come through its side: nothing is measured to it. Site frame. */
 function tucked(mesh: TriangleMesh, { ridge }: Anatomy): TriangleMesh {
-  const positions = mesh.positions.slice();
+  const { positions } = mesh;
   for (let i = 0; i < positions.length; i += 3) {
     ridge.locate(positions[i], positions[i + 1], positions[i + 2]);
     const { q, u, d } = ridge;
@@ -74,49 +86,90 @@ function tucked(mesh: TriangleMesh, { ridge }: Anatomy): TriangleMesh {
     const room = Math.max(0, ridge.half(u > 0 ? 1 : -1, q, d) * ridge.cap(d) - 0.15);
     if (Math.abs(u) > room) positions.set(ridge.sectionPoint(q, Math.sign(u) * room, d), i);
   }
-  return { ...mesh, positions };
+  return mesh;
 }
 
-/** Builds the solids of a site; about 100 ms. Dispose of them with {@link disposeSolids}. */
-export function siteSolids(anatomy: Anatomy, light: boolean): SiteSolids {
-  const frame = siteInJaw(anatomy);
-  const cut = sectionSolids(anatomy);
-  const range = shownRange(anatomy);
-  const sparse = ridgeMesh(anatomy, { ...range, density: 0.5 });
-  const solid = ({ mesh, walls }: RidgeMesh) => geometryOf(carried(mesh, frame), walls);
-  const fine = light ? { columns: 44, rings: 26, rootRings: 14 } : { columns: 80, rings: 48, rootRings: 28 };
-  const { mesial, distal } = anatomy.teeth;
-  const teeth = shownTeeth(anatomy).map((tooth): ToothSolids => {
-    const made = placedToothMeshes(tooth, fine);
+/** How finely a stage draws: its bone's and gum's density, and its teeth. */
+const FULL = { bone: 1, sparse: 0.5, gum: 1, tooth: { columns: 80, rings: 48, rootRings: 28 } } as const;
+const LIGHT = { bone: 0.7, sparse: 0.7, gum: 0.8, tooth: LIGHT_TOOTH } as const;
+
+const newTooth = () => ({ crown: new OwnedGeometry(), root: new OwnedGeometry() });
+
+/**
+ * The geometries of a site on a stage: owned once, written anew in place with every change of the site's numbers. A tooth whose numbers stay is only carried to
+ * its new place.
+ */
+export class SiteGeometries {
+  private readonly bone = new OwnedGeometry();
+  private readonly boneLight = new OwnedGeometry();
+  private readonly gum = new OwnedGeometry();
+  private readonly crown = new OwnedGeometry();
+  private readonly canal = new OwnedGeometry();
+  /** Mesial and distal neighbour, and the teeth beyond. */
+  private readonly teeth = Array.from({ length: 4 }, newTooth);
+  private readonly fine: typeof FULL | typeof LIGHT;
+
+  constructor(light: boolean) {
+    this.fine = light ? LIGHT : FULL;
+  }
+
+  /** Writes a site. What was returned for another site before shows this one from now on. */
+  lay(anatomy: Anatomy): SiteSolids {
+    const { fine } = this;
+    const frame = siteInJaw(anatomy);
+    const range = shownRange(anatomy);
+    const cut = sectionSolids(anatomy);
+    const bone = fine.bone === 1 ? cut.bone : ridgeMesh(anatomy, { ...range, density: fine.bone });
+    const boneMesh =
+      fine.sparse === fine.bone ? bone : ridgeMesh(anatomy, { ...range, density: fine.sparse });
+    const gum = fine.gum === 1 ? cut.gum : gumMesh(anatomy, { ...range, density: fine.gum });
+    const layRidge = (into: OwnedGeometry, { mesh, walls }: RidgeMesh) =>
+      into.lay(mesh, frame, walls).geometry;
+    const planned = plannedCrownInPlace(anatomy, fine.tooth);
+    return {
+      anatomy,
+      frame,
+      boneMesh,
+      bone: layRidge(this.bone, bone),
+      boneLight: boneMesh === bone ? this.bone.geometry : layRidge(this.boneLight, boneMesh),
+      gum: layGum(this.gum, gum, frame),
+      teeth: shownTeeth(anatomy).map((tooth, i) => this.layTooth(i, tooth, anatomy, frame)),
+      canal: this.canal.lay(cut.canal, frame).geometry,
+      crown: layCrown(
+        this.crown,
+        planned.mesh,
+        placedIn(frame, planned.frame),
+        plannedTooth(anatomy).numbers.crownLength,
+      ),
+    };
+  }
+
+  private layTooth(i: number, tooth: PlacedTooth, anatomy: Anatomy, frame: Placed): ToothSolids {
+    const { mesial, distal } = anatomy.teeth;
+    const into = this.teeth[i];
+    const made = toothInPlace(tooth, this.fine.tooth);
+    const stands = placedIn(frame, made.frame);
     const beside = tooth === mesial || tooth === distal;
-    const rootMesh = carried(made.root, frame);
+    if (beside) into.root.lay(made.root, stands);
+    else into.root.lay(tucked(carried(made.root, made.frame), anatomy), frame);
     return {
       tooth,
       beside,
-      crown: crownGeometry(made.crown, tooth, anatomy),
-      root: geometryOf(beside ? rootMesh : carried(tucked(made.root, anatomy), frame)),
-      rootMesh,
+      crown: layCrown(into.crown, made.crown, stands, tooth.numbers.crownLength),
+      root: into.root.geometry,
+      standing: { mesh: made.root, frame: stands },
     };
-  });
-  const planned = plannedTooth(anatomy);
-  const made = {
-    anatomy,
-    bone: solid(light ? ridgeMesh(anatomy, { ...range, density: 0.7 }) : cut.bone),
-    boneLight: solid(sparse),
-    boneMesh: { mesh: carried(sparse.mesh, frame), walls: sparse.walls },
-    gum: gumGeometry(light ? gumMesh(anatomy, { ...range, density: 0.8 }) : cut.gum, frame),
-    teeth,
-    canal: geometryOf(carried(cut.canal, frame)),
-    crown: crownGeometry(plannedCrownMesh(anatomy, fine), planned, anatomy),
-  };
-  const count = [made.bone, made.gum, made.crown, ...teeth.flatMap((t) => [t.crown, t.root])];
-  return { ...made, triangles: count.reduce((sum, g) => sum + (g.getIndex()?.count ?? 0) / 3, 0) };
-}
+  }
 
-export function disposeSolids(solids: SiteSolids): void {
-  for (const g of [solids.bone, solids.boneLight, solids.gum, solids.crown, solids.canal]) g.dispose();
-  for (const { crown, root } of solids.teeth) {
-    crown.dispose();
-    root.dispose();
+  dispose(): void {
+    for (const one of [this.bone, this.boneLight, this.gum, this.crown, this.canal]) one.dispose();
+    for (const { crown, root } of this.teeth) {
+      crown.dispose();
+      root.dispose();
+    }
   }
 }
+
+/** The solids of a site that is drawn once. */
+export const siteSolids = (anatomy: Anatomy, light: boolean): SiteSolids =>
+  new SiteGeometries(light).lay(anatomy);

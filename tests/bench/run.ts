@@ -1,14 +1,14 @@
 /**
- * `npm run bench`: how long a full set of readings takes, and how long the same readings take from meshes of equal accuracy, in one run. Prints; never
+ * `npm run bench -- readings`: how long a full set of readings takes, and how long the same readings take from meshes of equal accuracy, in one run. Prints; never
  * judges: a time is a fact of a machine on a day. Target on a quiet reference machine: at most 0.5 ms at the median, at least 50 times faster.
  */
 
-import { cpus, loadavg } from 'node:os';
 import type { ReadingId } from '../../src/core/measure/reading.ts';
 import { evaluate, readingOf, solidsOf } from '../../src/core/plan/evaluate.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
 import { MEAN_PLANS, SITES_DEMO } from '../support/demoPlans.ts';
 import { MeshReader, SiteMeshes } from './meshReadings.ts';
+import { machine, median, times } from './times.ts';
 
 const POSES = 400;
 const MESH_POSES = 12;
@@ -32,21 +32,6 @@ const nudged = (plan: Plan, i: number): Plan => {
     },
   };
 };
-
-const median = (list: number[]): number => {
-  const sorted = [...list].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)];
-};
-
-function times(n: number, run: (i: number) => void): number[] {
-  const out: number[] = [];
-  for (let i = 0; i < n; i++) {
-    const from = performance.now();
-    run(i);
-    out.push(performance.now() - from);
-  }
-  return out;
-}
 
 const value = (plan: Plan, id: ReadingId): number | null => readingOf(evaluate(plan).readings, id).value;
 
@@ -111,12 +96,9 @@ function report(name: string, plans: readonly (readonly [string, Plan])[]): void
   );
 }
 
-const busy = loadavg()[0];
 const listed = [...SITES_DEMO, ...MEAN_PLANS].map(({ id, plan }) => [id, plan] as const);
 const demo = (id: string) => id.startsWith('demo-');
-console.log(
-  `Node ${process.version}; ${POSES} poses a plan by readings, ${MESH_POSES} by meshes; medians. Load average ${busy.toFixed(1)} on ${cpus().length} processors${busy > 1 ? ': not a quiet machine, so the times are too long' : ''}.`,
-);
+console.log(`${machine()} ${POSES} poses a plan by readings, ${MESH_POSES} by meshes; medians.`);
 report(
   'Demo plans',
   listed.filter(([id, plan]) => demo(id) && !perforated(plan)),

@@ -7,7 +7,7 @@ import { carried } from '../../src/core/geometry/carry.ts';
 import type { TriangleMesh } from '../../src/core/geometry/mesh.ts';
 import { evaluate } from '../../src/core/plan/evaluate.ts';
 import { newCut } from '../../src/scene/cut.ts';
-import { geometryOf, paint } from '../../src/scene/geometry.ts';
+import { geometryOf } from '../../src/scene/geometry.ts';
 import { implantFinish, implantGeometry, implantMatrix } from '../../src/scene/Implant.tsx';
 import { siteInJaw } from '../../src/scene/jawFrame.ts';
 import { materials, newBody } from '../../src/scene/materials.ts';
@@ -20,7 +20,7 @@ import {
   SKY_COLOUR,
   SKY_LIGHT,
 } from '../../src/scene/shaders.ts';
-import { siteSolids } from '../../src/scene/siteSolids.ts';
+import { crownGeometry, siteSolids } from '../../src/scene/siteSolids.ts';
 import { surroundings } from '../../src/scene/surroundings.ts';
 import type { Cell, Sheet, Subject } from './cells.ts';
 
@@ -36,30 +36,12 @@ interface Group {
   readonly raking?: boolean;
 }
 
-function crownGeometry(mesh: TriangleMesh, length: number): three.BufferGeometry {
-  const geometry = geometryOf(mesh);
-  const heights = new Float64Array(mesh.positions.length / 3);
-  for (let i = 0; i < heights.length; i++) heights[i] = mesh.positions[3 * i + 2] / length;
-  paint(geometry, heights, (x, out, at) => {
-    const low = Math.min(1, Math.max(0, x / 0.4));
-    const high = Math.min(1, Math.max(0, (x - 0.7) / 0.3)) ** 2;
-    const neck = [0.875, 0.806, 0.694];
-    const body = [0.93, 0.921, 0.896];
-    const edge = [0.79, 0.823, 0.839];
-    for (let k = 0; k < 3; k++) {
-      const c = neck[k] + (body[k] - neck[k]) * low * (2 - low);
-      out[at + k] = c + (edge[k] - c) * high;
-    }
-  });
-  return geometry;
-}
-
 /** A tooth stands with `x` to the right where it is a patient's right one seen from the front (mesial to the right). */
 function toothGroup(crown: TriangleMesh, root: TriangleMesh, length: number, left: boolean): Group {
   const side = left ? -1 : 1;
   const frame = { origin: [0, 0, 0], ex: [-side, 0, 0], ey: [0, 1, 0], ez: [0, 0, 1] } as const;
   const group = new three.Group();
-  group.add(new three.Mesh(crownGeometry(carried(crown, frame), length), m.porcelain));
+  group.add(new three.Mesh(crownGeometry(crown, frame, length), m.porcelain));
   group.add(new three.Mesh(geometryOf(carried(root, frame)), m.root));
   return { group, centre: new three.Vector3(0, 0, length * 0.34), radius: length * 0.78, raking: true };
 }

@@ -1,6 +1,5 @@
 import { withSmoothNormals } from '../geometry/crease.ts';
 import { gridTriangles } from '../geometry/grid.ts';
-import type { MeshBuilder } from '../geometry/loft.ts';
 import type { TriangleMesh } from '../geometry/mesh.ts';
 import type { Anatomy } from './anatomy.ts';
 import type { SideSign } from './ridge.ts';
@@ -109,21 +108,4 @@ export function ridgeMesh(anatomy: Anatomy, options: RidgeMeshOptions = {}): Rid
   positions.set(sheet.points);
   positions.set(filling.positions, sheet.points.length);
   return { mesh: withSmoothNormals({ positions, triangles }, walls), walls };
-}
-
-/** Closes a grid of rows of `2 mid + 1` corners, from the palatal edge over the top to the facial one: its bottom and both ends, as ladders from side to side. */
-export function addCaps(builder: MeshBuilder, grid: readonly (readonly number[])[], mid: number): void {
-  const last = grid.length - 1;
-  for (let k = 0; k < mid; k++) {
-    const rung = (row: readonly number[], at: number): [number, number] => [row[mid - at], row[mid + at]];
-    const [p0, f0] = rung(grid[last], k);
-    const [p1, f1] = rung(grid[last], k + 1);
-    builder.quad(p1, f1, f0, p0);
-    const [a0, b0] = rung(grid[0], k);
-    const [a1, b1] = rung(grid[0], k + 1);
-    builder.quad(b1, a1, a0, b0);
-  }
-  for (let i = 0; i < last; i++) {
-    builder.quad(grid[i][0], grid[i][2 * mid], grid[i + 1][2 * mid], grid[i + 1][0]);
-  }
 }

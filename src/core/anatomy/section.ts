@@ -1,12 +1,14 @@
+import { broughtInto, type Placed, turnedInto } from '../geometry/carry.ts';
 import type { TriangleMesh } from '../geometry/mesh.ts';
 import { type Loop, loopArea, onPlane, type Plane, sliceMesh } from '../geometry/slice.ts';
+import type { Vec3 } from '../geometry/vec.ts';
 import type { Anatomy } from './anatomy.ts';
 import { canalMesh } from './canalMesh.ts';
 import { type GumMesh, gumMesh } from './gumMesh.ts';
 import { RIDGE_BEYOND, type RidgeMesh, ridgeMesh } from './ridgeMesh.ts';
-import { RidgeShell } from './ridgeShell.ts';
+import { RidgeShell, type ShellOffsets } from './ridgeShell.ts';
 import type { PlacedTooth } from './teeth.ts';
-import { placedToothMeshes, plannedCrownMesh } from './toothMeshes.ts';
+import { type MeshInPlace, plannedCrownInPlace, type ToothInPlace, toothInPlace } from './toothMeshes.ts';
 
 /** Everything a plane through the site cuts, as closed loops in the plane's coordinates, mm. */
 export interface SectionOutline {
@@ -25,20 +27,6 @@ export interface SectionOutline {
   readonly canal: readonly Loop[];
   /** The planned crown. */
   readonly crown: readonly Loop[];
-}
-
-/** The meshes that are cut; made once per site. Closed, outward, site frame, mm. */
-export interface SectionSolids {
-  readonly bone: RidgeMesh;
-  readonly marrow: TriangleMesh;
-  readonly gum: GumMesh;
-  readonly teeth: readonly {
-    readonly code: number;
-    readonly root: TriangleMesh;
-    readonly crown: TriangleMesh;
-  }[];
-  readonly canal: TriangleMesh;
-  readonly crown: TriangleMesh;
 }
 
 /** Teeth that are drawn: the two beside the gap and one further on each side. */
@@ -64,30 +52,118 @@ export function shownRange(anatomy: Anatomy): { readonly from: number; readonly 
   };
 }
 
+/** How finely teeth are made for the section, and for a stage that draws lightly. */
+export const LIGHT_TOOTH = { columns: 48, rings: 28, rootRings: 16 } as const;
+
+/** The cortex's inner surface needs no finer a grid: what is cut from it is laid onto the surface itself. */
+const MARROW_DENSITY = 0.6;
+
+/** The spongy bone's surface against the ridge's. */
+export function marrowOffsets({ site }: Anatomy): ShellOffsets {
+  const { facial, palatal } = site.ridge.cortex;
+  return { facial: -facial, palatal: -palatal, crest: -(facial + palatal) / 2 };
+}
+
+/** A tooth that is drawn, in its place. */
+export interface ShownTooth extends ToothInPlace {
+  readonly code: number;
+}
+
+/** The solids of a site as they are cut; each is made when it is first asked for. Site frame but for the teeth, which stand in it; mm. */
+class SectionSolids {
+  private made: {
+    bone?: RidgeMesh;
+    marrow?: TriangleMesh;
+    gum?: GumMesh;
+    canal?: TriangleMesh;
+    teeth?: readonly ShownTooth[];
+    crown?: MeshInPlace;
+  } = {};
+  private readonly range: { readonly from: number; readonly to: number };
+
+  constructor(private readonly anatomy: Anatomy) {
+    this.range = shownRange(anatomy);
+  }
+
+  get bone(): RidgeMesh {
+    this.made.bone ??= ridgeMesh(this.anatomy, this.range);
+    return this.made.bone;
+  }
+
+  get marrow(): TriangleMesh {
+    const offsets = marrowOffsets(this.anatomy);
+    this.made.marrow ??= ridgeMesh(this.anatomy, { ...this.range, offsets, density: MARROW_DENSITY }).mesh;
+    return this.made.marrow;
+  }
+
+  get gum(): GumMesh {
+    this.made.gum ??= gumMesh(this.anatomy, this.range);
+    return this.made.gum;
+  }
+
+  get canal(): TriangleMesh {
+    this.made.canal ??= canalMesh(this.anatomy.canal);
+    return this.made.canal;
+  }
+
+  get teeth(): readonly ShownTooth[] {
+    this.made.teeth ??= shownTeeth(this.anatomy).map((tooth) => ({
+      code: tooth.code,
+      ...toothInPlace(tooth, LIGHT_TOOTH),
+    }));
+    return this.made.teeth;
+  }
+
+  /** The planned crown. */
+  get crown(): MeshInPlace {
+    this.made.crown ??= plannedCrownInPlace(this.anatomy, LIGHT_TOOTH);
+    return this.made.crown;
+  }
+}
+
 const kept = new WeakMap<Anatomy, SectionSolids>();
 
-/** Solids of a site for {@link sectionOutline}; kept as long as the anatomy is. Cost of the first call: about 60 ms. */
+/** Solids of a site, kept as long as the anatomy is, so that what is drawn and what is cut are the same meshes. */
 export function sectionSolids(anatomy: Anatomy): SectionSolids {
-  const known = kept.get(anatomy);
-  if (known) return known;
-  const { site, canal } = anatomy;
-  const { facial, palatal } = site.ridge.cortex;
-  const range = shownRange(anatomy);
-  const offsets = { facial: -facial, palatal: -palatal, crest: -(facial + palatal) / 2 };
-  const made: SectionSolids = {
-    bone: ridgeMesh(anatomy, range),
-    marrow: ridgeMesh(anatomy, { ...range, offsets }).mesh,
-    gum: gumMesh(anatomy, range),
-    teeth: shownTeeth(anatomy).map((tooth) => ({
-      code: tooth.code,
-      ...placedToothMeshes(tooth, { columns: 48, rings: 32 }),
-    })),
-    canal: canalMesh(canal),
-    crown: plannedCrownMesh(anatomy),
-  };
-  kept.set(anatomy, made);
-  return made;
+  const known = kept.get(anatomy) ?? new SectionSolids(anatomy);
+  kept.set(anatomy, known);
+  return known;
 }
+
+const cut = (mesh: TriangleMesh, plane: Plane): Loop[] =>
+  sliceMesh(mesh, plane).filter((l) => Math.abs(loopArea(l)) > 0.01);
+
+/** A plane of the site frame as a frame that stands in it has it: what stands there need not be carried to be cut. */
+export const planeIn = (frame: Placed, { origin, x, y }: Plane): Plane => ({
+  origin: broughtInto(frame, origin),
+  x: turnedInto(frame, x),
+  y: turnedInto(frame, y),
+});
+
+function outlineOf(anatomy: Anatomy, plane: Plane): SectionOutline {
+  const solids = sectionSolids(anatomy);
+  const shell = new RidgeShell(anatomy.ridge);
+  const inner = new RidgeShell(anatomy.ridge, marrowOffsets(anatomy));
+  return {
+    bone: cut(solids.bone.mesh, plane).map((loop) => settled(shell, plane, loop)),
+    marrow: cut(solids.marrow, plane).map((loop) => settled(inner, plane, loop)),
+    gum: cut(solids.gum.mesh, plane),
+    teeth: solids.teeth.map(({ code, frame, root, crown }) => {
+      const there = planeIn(frame, plane);
+      return { code, root: cut(root, there), crown: cut(crown, there) };
+    }),
+    canal: cut(solids.canal, plane),
+    crown: cut(solids.crown.mesh, planeIn(solids.crown.frame, plane)),
+  };
+}
+
+const sameVector = (a: Vec3, b: Vec3): boolean => a[0] === b[0] && a[1] === b[1] && a[2] === b[2];
+const samePlane = (a: Plane, b: Plane): boolean =>
+  sameVector(a.origin, b.origin) && sameVector(a.x, b.x) && sameVector(a.y, b.y);
+
+/** The last few outlines of a site: the stage's cut and the panel's section ask for the same one. */
+const last = new WeakMap<Anatomy, { readonly plane: Plane; readonly outline: SectionOutline }[]>();
+const MOST_OUTLINES = 3;
 
 /**
  * Cuts the site by a plane (site frame): faciopalatal through the implant's axis with `x = e_f`, `y = a`; mesiodistal with `x = e_m`; or
@@ -95,18 +171,12 @@ export function sectionSolids(anatomy: Anatomy): SectionSolids {
  * straight lines. Cost after the first call on a site: under a millisecond.
  */
 export function sectionOutline(anatomy: Anatomy, plane: Plane): SectionOutline {
-  const solids = sectionSolids(anatomy);
-  const cut = (mesh: TriangleMesh): Loop[] =>
-    sliceMesh(mesh, plane).filter((l) => Math.abs(loopArea(l)) > 0.01);
-  const shell = new RidgeShell(anatomy.ridge);
-  return {
-    bone: cut(solids.bone.mesh).map((loop) => settled(shell, plane, loop)),
-    marrow: cut(solids.marrow),
-    gum: cut(solids.gum.mesh),
-    teeth: solids.teeth.map(({ code, root, crown }) => ({ code, root: cut(root), crown: cut(crown) })),
-    canal: cut(solids.canal),
-    crown: cut(solids.crown),
-  };
+  const known = last.get(anatomy) ?? [];
+  const found = known.find((one) => samePlane(one.plane, plane));
+  if (found) return found.outline;
+  const outline = outlineOf(anatomy, plane);
+  last.set(anatomy, [{ plane, outline }, ...known].slice(0, MOST_OUTLINES));
+  return outline;
 }
 
 /** Moves the points that came from the sheet onto the surface itself, within the plane; the others stay. */

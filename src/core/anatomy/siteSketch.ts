@@ -4,7 +4,7 @@ import type { Loop, Plane } from '../geometry/slice.ts';
 import { dot, sub, type Vec3 } from '../geometry/vec.ts';
 import type { Anatomy } from './anatomy.ts';
 import { archDirections, fromArch } from './arch.ts';
-import { sectionOutline, sectionSolids, shownRange } from './section.ts';
+import { planeIn, sectionOutline, sectionSolids, shownRange } from './section.ts';
 import type { SketchView } from './siteMeasures.ts';
 
 /** A small drawing of a site from one side, in the plane's coordinates, mm. */
@@ -70,9 +70,9 @@ function fromTheFront(anatomy: Anatomy): SiteSketch {
     ...NOTHING,
     plane,
     bone: [[...crest, [last[0], floor], [first[0], floor]]],
-    roots: teeth.map((t) => seen(t.root, plane)),
-    crowns: teeth.map((t) => seen(t.crown, plane)),
-    planned: [seen(crown, plane)],
+    roots: teeth.map((t) => seen(t.root, planeIn(t.frame, plane))),
+    crowns: teeth.map((t) => seen(t.crown, planeIn(t.frame, plane))),
+    planned: [seen(crown.mesh, planeIn(crown.frame, plane))],
   };
 }
 
@@ -90,8 +90,8 @@ function fromBelow(anatomy: Anatomy): SiteSketch {
     plane,
     bone: [[...crest, ...[...crest].reverse()]],
     roots: [],
-    crowns: teeth.map((t) => seen(t.crown, plane)),
-    planned: [seen(crown, plane)],
+    crowns: teeth.map((t) => seen(t.crown, planeIn(t.frame, plane))),
+    planned: [seen(crown.mesh, planeIn(crown.frame, plane))],
   };
 }
 

@@ -1,5 +1,5 @@
 import type { TriangleMesh } from './mesh.ts';
-import type { Vec3 } from './vec.ts';
+import { add, cross, dot, scale, sub, type Vec3 } from './vec.ts';
 
 /** An orthonormal frame seen from another one: where its origin is and where its three axes point there. */
 export interface Placed {
@@ -9,10 +9,28 @@ export interface Placed {
   readonly ez: Vec3;
 }
 
-const determinant = (x: Vec3, y: Vec3, z: Vec3): number =>
-  x[0] * (y[1] * z[2] - y[2] * z[1]) +
-  x[1] * (y[2] * z[0] - y[0] * z[2]) +
-  x[2] * (y[0] * z[1] - y[1] * z[0]);
+/** A direction of the outer frame as the placed one has it. */
+export const turnedInto = ({ ex, ey, ez }: Placed, v: Vec3): Vec3 => [dot(v, ex), dot(v, ey), dot(v, ez)];
+
+/** A point of the outer frame as the placed one has it. */
+export const broughtInto = (to: Placed, p: Vec3): Vec3 => turnedInto(to, sub(p, to.origin));
+
+const turnedOut = ({ ex, ey, ez }: Placed, v: Vec3): Vec3 =>
+  add(add(scale(ex, v[0]), scale(ey, v[1])), scale(ez, v[2]));
+
+/** A point of the placed frame as the outer one has it. */
+export const broughtOut = (to: Placed, p: Vec3): Vec3 => add(to.origin, turnedOut(to, p));
+
+/** A frame that stands in `inner`, which itself stands in `outer`, as it stands in the frame that `outer` is written in. */
+export const placedIn = (outer: Placed, inner: Placed): Placed => ({
+  origin: broughtOut(outer, inner.origin),
+  ex: turnedOut(outer, inner.ex),
+  ey: turnedOut(outer, inner.ey),
+  ez: turnedOut(outer, inner.ez),
+});
+
+/** The frame is left-handed where the one it is written in is right-handed. */
+export const isMirrored = ({ ex, ey, ez }: Placed): boolean => dot(cross(ex, ey), ez) < 0;
 
 /** A mesh carried from its own frame to the one `to` is written in; a reflection turns the winding, so that it stays outward. */
 export function carried(mesh: TriangleMesh, to: Placed): TriangleMesh {
@@ -28,7 +46,7 @@ export function carried(mesh: TriangleMesh, to: Placed): TriangleMesh {
     return out;
   };
   let triangles = mesh.triangles;
-  if (determinant(ex, ey, ez) < 0) {
+  if (isMirrored(to)) {
     triangles = new Uint32Array(mesh.triangles.length);
     for (let i = 0; i < triangles.length; i += 3) {
       triangles[i] = mesh.triangles[i];
