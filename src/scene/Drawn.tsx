@@ -2,12 +2,18 @@ import { addAfterEffect, useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useRef } from 'react';
 import type { LiveStore } from '../state/live.ts';
 
+/** How many of each the graphics processor holds. */
+export interface Held {
+  readonly geometries: number;
+  readonly textures: number;
+}
+
 interface DrawnProps {
   live: LiveStore;
   /** Called after the first frame that shows a revision. */
   onDrawn: (revision: number) => void;
-  /** Called after every frame, with the number of geometries that the graphics processor holds. */
-  onFrame: (held: number) => void;
+  /** Called after every frame. */
+  onFrame: (held: Held) => void;
   /** Frames take too long for a hand to follow. */
   onSlow: () => void;
 }
@@ -46,7 +52,7 @@ export function Drawn({ live, onDrawn, onFrame, onSlow }: DrawnProps) {
           const sorted = [...times.current].sort((a, b) => a - b);
           if (sorted.length === WATCHED && sorted[3] > SLOW) onSlow();
         }
-        onFrame(gl.info.memory.geometries);
+        onFrame(gl.info.memory);
         if (reported.current === drawing.current) return;
         reported.current = drawing.current;
         onDrawn(drawing.current);

@@ -5,7 +5,7 @@ import { useSelected } from '../state/useSelected.ts';
 import { say } from '../words/say.ts';
 import type { Asked } from './CameraRig.tsx';
 import './console.ts';
-import { Drawn } from './Drawn.tsx';
+import { Drawn, type Held } from './Drawn.tsx';
 import { graphicsHere } from './graphics.ts';
 import { HANDLES } from './handles.ts';
 import { InkLayer, type ShowSheet } from './InkLayer.tsx';
@@ -39,7 +39,7 @@ function prepare({ gl, invalidate }: RootState): void {
 
 /**
  * The stage: canvas, the ink over it, the buttons of the views. Draws on demand. On its element it tells whoever drives the page the camera,
- * the places of the handles and how many geometries are held.
+ * the places of the handles and how many geometries and textures are held.
  */
 export default function Stage({ stores, onDrawn, onAbsent }: StageProps) {
   const [graphics] = useState(graphicsHere);
@@ -70,8 +70,10 @@ export default function Stage({ stores, onDrawn, onAbsent }: StageProps) {
     }
   }, []);
 
-  const onFrame = useCallback((held: number) => {
-    if (frame.current) frame.current.dataset.geometries = `${held}`;
+  const onFrame = useCallback(({ geometries, textures }: Held) => {
+    if (!frame.current) return;
+    frame.current.dataset.geometries = `${geometries}`;
+    frame.current.dataset.textures = `${textures}`;
   }, []);
 
   if (!graphics.present) {

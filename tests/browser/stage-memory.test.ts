@@ -5,6 +5,13 @@ import { field, openPlace } from '../support/place.ts';
 const held = async (page: Parameters<typeof settled>[0]): Promise<number> =>
   Number(await page.locator('.stage').getAttribute('data-geometries'));
 
+/** What the graphics processor holds. */
+const memory = (page: Parameters<typeof settled>[0]) =>
+  page.locator('.stage').evaluate((stage) => {
+    const { geometries, textures } = (stage as HTMLElement).dataset;
+    return { geometries: Number(geometries), textures: Number(textures) };
+  });
+
 test('500 edits leave as many geometries with the graphics processor as there were', async ({ page }) => {
   await openPlace(page);
   const before = await held(page);
@@ -21,6 +28,42 @@ test('500 edits leave as many geometries with the graphics processor as there we
   });
   await settled(page);
   expect(await held(page)).toBe(before);
+});
+
+/** Numbers of the site that change its ridge, its gum, and where its teeth stand and how wide they are. */
+const SITE_FIELDS = ['ridge.widths.1.facial', 'ridge.inclination', 'gum.crest', 'gap', 'mesial.crownWidth'];
+
+test('500 edits of the site leave as many geometries and textures as there were', {
+  timeout: 240_000,
+}, async ({ page }) => {
+  await openPlace(page);
+  await page.getByRole('button', { name: en['place.site'], exact: true }).click();
+  await page.locator('[data-site-field="gap"]').waitFor();
+  for (const path of SITE_FIELDS) {
+    const closed = page
+      .locator('details:not([open])')
+      .filter({ has: page.locator(`[data-site-field="${path}"]`) });
+    if ((await closed.count()) > 0) await closed.locator('summary').click();
+  }
+  await settled(page);
+  const before = await memory(page);
+  for (const path of SITE_FIELDS) {
+    const input = page.locator(`[data-site-field="${path}"] input`);
+    const typed = await input.inputValue();
+    // Twenty steps up, forty down, forty up: each a finished edit, with a frame after every tenth.
+    await input.evaluate(async (element) => {
+      for (let i = 0; i < 100; i++) {
+        const key = i < 20 || i >= 60 ? 'ArrowUp' : 'ArrowDown';
+        element.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true }));
+        element.dispatchEvent(new KeyboardEvent('keyup', { key, bubbles: true }));
+        await Promise.resolve();
+        if (i % 10 === 9) await new Promise(requestAnimationFrame);
+      }
+    });
+    await settled(page);
+    expect(await input.inputValue()).not.toBe(typed);
+    expect(await memory(page)).toEqual(before);
+  }
 });
 
 test('another shape takes the place of the last one', async ({ page }) => {
