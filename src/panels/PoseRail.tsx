@@ -4,9 +4,11 @@ import { PIVOTS } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { say } from '../words/say.ts';
+import { ComparePanel } from './ComparePanel.tsx';
 import { FreedomField } from './FreedomField.tsx';
 import { ADVANCE, SHIFT_F, SHIFT_M, TILT_FP, TILT_MD, TURN } from './freedoms.ts';
 import { ShapeSelects } from './ShapeSelects.tsx';
+import { SnapWords } from './SnapWords.tsx';
 import './rail.css';
 
 interface GroupProps {
@@ -82,6 +84,7 @@ export const PoseRail = memo(function PoseRail({ stores }: { stores: PlanStores 
           name={say('rail.shiftFName')}
           label={lettered(say('rail.f'), say('rail.shiftF'))}
         />
+        <SnapWords stores={stores} snaps={['bone-faciopalatal', 'bone-mesiodistal']} />
       </Group>
       <Group heading={say('rail.tilt')} note={<PivotSelect stores={stores} />}>
         <FreedomField
@@ -96,6 +99,7 @@ export const PoseRail = memo(function PoseRail({ stores }: { stores: PlanStores 
           name={say('rail.tiltMdName')}
           label={say('rail.tiltMd')}
         />
+        <SnapWords stores={stores} snaps={['ridge-axis', 'crown-axis', 'incisal-line']} />
       </Group>
       <Group heading={say('rail.advance')} note={say('rail.advanceNote')}>
         <FreedomField
@@ -104,9 +108,13 @@ export const PoseRail = memo(function PoseRail({ stores }: { stores: PlanStores 
           name={say('rail.shoulderName')}
           label={say('rail.shoulder')}
         />
+        <SnapWords stores={stores} snaps={['deeper-rung', 'higher-rung']} />
       </Group>
       <Group heading={say('rail.turn')} note={say('rail.turnNote')}>
         <FreedomField stores={stores} freedom={TURN} name={say('rail.markName')} label={say('rail.mark')} />
+      </Group>
+      <Group heading={say('rail.compare')} note={say('rail.compareNote')}>
+        <ComparePanel stores={stores} />
       </Group>
       <p className="rail-hint">{say('rail.hint')}</p>
     </div>

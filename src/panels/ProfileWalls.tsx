@@ -1,6 +1,6 @@
 import type { WallProfile as Profile, ProfileSample, Side } from '../core/measure/reading.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
-import { dashed, WITHIN } from '../marks/dash.ts';
+import { dashed, GHOST, WITHIN } from '../marks/dash.ts';
 import { polyline } from '../marks/path.ts';
 import { areaOf, edgesOf, limitLine, runsOf } from './profileShape.ts';
 
@@ -53,6 +53,15 @@ export function Bare({ profile, hatch }: WallProps) {
   if (!samples.some((s) => outside(s) < 0)) return null;
   const areas = runsOf(samples).map((run) => polyline(areaOf(run, side, none, outside), true));
   return <path className="bare" data-bare={side} fill={hatch} d={areas.join('')} />;
+}
+
+/** The wall's edge of the kept pose, in the ghost's dashes. */
+export function KeptEdge({ profile: { side, samples } }: Pick<WallProps, 'profile'>) {
+  const d = runsOf(samples)
+    .flatMap((run) => edgesOf(run, side, false))
+    .map((points) => dashed(points, GHOST))
+    .join('');
+  return <path className="kept-edge" data-kept={side} d={d} />;
 }
 
 /** A side’s limits: within from the dashed line outward, beyond inside the solid one. */

@@ -12,11 +12,13 @@ import { useSelected } from '../state/useSelected.ts';
 import { formatNumber, formatQuantity } from '../words/format.ts';
 import { presentReading } from '../words/presentReading.ts';
 import { say } from '../words/say.ts';
+import { KeptImplant } from './KeptImplant.tsx';
 import { SectionDimensions } from './SectionDimensions.tsx';
 import { SectionImplant } from './SectionImplant.tsx';
 import { SectionTissues } from './SectionTissues.tsx';
 import { CREST_Y, DRAWING_HEIGHT, PX_PER_MM, yOf } from './scale.ts';
 import { intoSection, planeOf } from './sectionPlane.ts';
+import { useKept } from './useKept.ts';
 import './section.css';
 
 const WIDTH = 295;
@@ -137,6 +139,7 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
   const layers = useSelected(session, (state) => state.layers);
   const lit = useSelected(live, (state) => litReading(state, session.getState()));
   const { placement, plan } = evaluation;
+  const kept = useKept(stores);
   const outline = useMemo(() => sectionOutline(evaluation.anatomy, planeOf(evaluation)), [evaluation]);
   const thinnest = (id: 'facial-wall-thinnest' | 'palatal-wall-thinnest') => {
     const { value } = readingOf(evaluation.readings, id);
@@ -158,6 +161,7 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
       <SectionTissues outline={outline} gum={layers.gum} teeth={layers.teeth} />
       <path className="crest-line" d={CREST} />
       <SectionImplant shape={plan.implant} platform={placement.tP} roll={plan.pose.roll} />
+      {kept && <KeptImplant kept={kept} evaluation={evaluation} />}
       <AxisLine evaluation={evaluation} />
       {layers.lines && (
         <>

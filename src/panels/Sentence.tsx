@@ -5,6 +5,7 @@ import { useEvaluation } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { presentSummary } from '../words/presentSummary.ts';
 import { say } from '../words/say.ts';
+import { AdviceLine } from './AdviceLine.tsx';
 import './sentence.css';
 
 /**
@@ -21,12 +22,15 @@ export const Sentence = memo(function Sentence({ stores }: { stores: PlanStores 
 
   return (
     <>
-      <p className="sentence-drawn" aria-hidden="true" data-summary={mark} data-moving={moving}>
+      <div className="sentence-drawn" data-summary={mark} data-moving={moving}>
         <StatusGlyph mark={mark} size={28} />
-        <span>
-          <strong>{lead}</strong> {rest}
-        </span>
-      </p>
+        <div>
+          <p aria-hidden="true">
+            <strong>{lead}</strong> {rest}
+          </p>
+          <AdviceLine stores={stores} />
+        </div>
+      </div>
       <p className="unseen" role="status" aria-label={say('sentence.label')}>
         {spoken.current}
       </p>

@@ -11,9 +11,10 @@ import { useSelected } from '../state/useSelected.ts';
 import { presentReading } from '../words/presentReading.ts';
 import { say } from '../words/say.ts';
 import { ProfileLegend, ProfileScales } from './ProfileScales.tsx';
-import { Bare, Limits, Wall } from './ProfileWalls.tsx';
+import { Bare, KeptEdge, Limits, Wall } from './ProfileWalls.tsx';
 import { FOOT, LEFT, PROFILE_WIDTH, RIGHT, THICK_PX, wayOf, ZERO } from './profileShape.ts';
 import { CREST_Y, DRAWING_HEIGHT, yOf } from './scale.ts';
+import { useKept } from './useKept.ts';
 import './section.css';
 
 /** The crest's level right across, and the implant's surface from there down, in their dashes. */
@@ -72,6 +73,7 @@ export const WallProfile = memo(function WallProfile({ stores }: { stores: PlanS
   const { session, live } = stores;
   const evaluation = useEvaluation(stores);
   const lit = useSelected(live, (state) => litReading(state, session.getState()));
+  const kept = useKept(stores);
   const id = useId();
   const [hatch, bare] = [`url(#${id}void)`, `url(#${id}bare)`];
   const facialLevel = readingOf(evaluation.readings, 'facial-wall-thinnest').level;
@@ -124,6 +126,9 @@ export const WallProfile = memo(function WallProfile({ stores }: { stores: PlanS
         ))}
         {evaluation.profiles.map((profile) => (
           <Bare key={profile.side} profile={profile} hatch={bare} />
+        ))}
+        {kept?.profiles.map((profile) => (
+          <KeptEdge key={profile.side} profile={profile} />
         ))}
         <Limits evaluation={evaluation} side="palatal" />
         <Limits evaluation={evaluation} side="facial" />

@@ -12,6 +12,7 @@ import { say } from '../words/say.ts';
 import { sayTiltOf } from '../words/sayStage.ts';
 import type { Cut, Removed } from './cut.ts';
 import { axisDrawing, handleDrawing, incisalDrawing, pathOf } from './drawing.ts';
+import { ghostDrawing } from './ghost.ts';
 import { type Lens, lensOf } from './lens.ts';
 import type { Sheet } from './Overlay.tsx';
 import { clipped, rimOf, standing, standingSilhouette } from './silhouette.ts';
@@ -70,7 +71,9 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
     const { document, session, live } = stores;
     const evaluation = evaluationOf(document.getState().plan);
     if (evaluation.anatomy !== solids.anatomy) return;
-    const { layers, pivot, view } = session.getState();
+    const { layers, pivot, view, kept: aside } = session.getState();
+    const { gesture } = document.getState();
+    const others = [gesture?.start, aside].filter((one) => one !== undefined && one !== null);
     const { normal, constant } = cut.keep;
     const key = [lens.name, removed, bone, layers.teeth, ...normal.toArray(), constant].join(' ');
     if (kept.current?.key !== key || kept.current.solids !== solids) {
@@ -88,6 +91,7 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
       incisal: incisalDrawing(evaluation, lens),
       hidden: kept.current.hidden,
       ghost: kept.current.ghost,
+      poses: others.map((one) => ghostDrawing(one, evaluation.anatomy, lens)),
       tags: layers.lines ? tagLines(evaluation, lens, lit, bone !== 'cut') : [],
       handles: handleDrawing(evaluation, lens, pivot),
       scale: lens.scale(target?.toArray() ?? [0, 0, 0]),

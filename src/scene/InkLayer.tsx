@@ -7,12 +7,20 @@ import {
   useRef,
   useState,
 } from 'react';
+import { entryOf } from '../core/geometry/pose.ts';
 import type { ReadingId } from '../core/measure/reading.ts';
+import { shift } from '../core/plan/edits.ts';
+import { evaluationOf } from '../state/evaluation.ts';
+import type { View } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
+import { useSelected } from '../state/useSelected.ts';
+import { say } from '../words/say.ts';
 import { beginDrag, type Drag } from './drag.ts';
 import type { HandleId } from './handles.ts';
 import type { Lens } from './lens.ts';
 import { Overlay, type Sheet } from './Overlay.tsx';
+import { solveAmounts } from './solve.ts';
+import { useStageKeys } from './useStageKeys.ts';
 
 /** Puts a frame's ink on the page. */
 export type ShowSheet = (sheet: Sheet, lens: Lens) => void;
@@ -21,11 +29,13 @@ interface InkLayerProps {
   stores: PlanStores;
   /** Filled with the door through which the frames' ink comes. */
   door: RefObject<ShowSheet | null>;
+  onView: (view: View) => void;
 }
 
 /** The ink over the canvas and the hand on its handles. Drawn again for every frame, and nothing else with it. */
-export function InkLayer({ stores, door }: InkLayerProps) {
-  const { session, live } = stores;
+export function InkLayer({ stores, door, onView }: InkLayerProps) {
+  const { document, session, live } = stores;
+  const placing = useSelected(live, (state) => state.placing);
   const layer = useRef<HTMLDivElement>(null);
   const lens = useRef<Lens | null>(null);
   const drag = useRef<Drag | null>(null);
@@ -41,6 +51,8 @@ export function InkLayer({ stores, door }: InkLayerProps) {
     };
   }, [door]);
 
+  const keys = useStageKeys(stores, lens, onView);
+
   const letGo = useCallback((how: 'end' | 'cancel') => {
     drag.current?.[how]();
     drag.current = null;
@@ -48,16 +60,18 @@ export function InkLayer({ stores, door }: InkLayerProps) {
 
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      if (event.key === 'Escape' && drag.current) letGo('cancel');
+      if (event.key !== 'Escape') return;
+      if (drag.current) letGo('cancel');
+      live.set({ placing: false });
     };
     window.addEventListener('keydown', onKey);
     return () => {
       window.removeEventListener('keydown', onKey);
       letGo('end');
     };
-  }, [letGo]);
+  }, [letGo, live]);
 
-  const handAt = (event: PointerEvent) => {
+  const handAt = (event: { clientX: number; clientY: number }) => {
     const box = layer.current?.getBoundingClientRect();
     return { x: event.clientX - (box?.left ?? 0), y: event.clientY - (box?.top ?? 0) };
   };
@@ -69,10 +83,37 @@ export function InkLayer({ stores, door }: InkLayerProps) {
     drag.current = beginDrag(stores, id, lens.current, handAt(event));
   };
 
+  /** Shifts the implant so that its entry lies under the point of the picture. */
+  const place = (event: { clientX: number; clientY: number }) => {
+    const through = lens.current;
+    if (!through) return;
+    live.set({ placing: false });
+    document.edit(say('edit.place'), (plan) => {
+      const { toJaw } = evaluationOf(plan).anatomy;
+      const [m, f] = solveAmounts(
+        ([dm, df]) => through.at(toJaw(entryOf(shift(plan, dm, df).pose))),
+        [0, 0],
+        handAt(event),
+        0.5,
+      );
+      const tidy = (by: number) => Math.round(by * 100) / 100;
+      return shift(plan, tidy(m), tidy(f));
+    });
+  };
+
   return (
     <div
       ref={layer}
-      className="stage-ink"
+      className={placing ? 'stage-ink placing' : 'stage-ink'}
+      role="application"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: an application takes keys
+      tabIndex={0}
+      aria-label={say('stage.keys')}
+      aria-description={say('stage.keysHint')}
+      onKeyDown={keys.onKeyDown}
+      onKeyUp={keys.onKeyUp}
+      onBlur={keys.onBlur}
+      onClick={placing ? place : undefined}
       onPointerMove={(event) => drag.current?.move(handAt(event))}
       onPointerUp={() => letGo('end')}
       onPointerCancel={() => letGo('end')}

@@ -7,6 +7,7 @@ import { Tag } from '../marks/Tag.tsx';
 import { formatNumber } from '../words/format.ts';
 import { say } from '../words/say.ts';
 import type { HandleDrawing, IncisalDrawing } from './drawing.ts';
+import type { GhostDrawing } from './ghost.ts';
 import { Handles } from './Handles.tsx';
 import type { HandleId } from './handles.ts';
 import { TAG_SIZE, type TagLine } from './wallTags.ts';
@@ -20,6 +21,8 @@ export interface Sheet {
   /** Outlines of roots in the bone, and of the part that is taken away; path data. */
   readonly hidden: string;
   readonly ghost: string;
+  /** The pose a drag began with, and the kept one. */
+  readonly poses: readonly GhostDrawing[];
   readonly tags: readonly TagLine[];
   readonly handles: HandleDrawing;
   /** Size of a millimetre at the target, px. */
@@ -116,6 +119,12 @@ export function Overlay({ sheet, onGrip, onHover, onPick, onPoint }: OverlayProp
     <svg className="ink" viewBox={`0 0 ${sheet.width} ${sheet.height}`} aria-hidden="true">
       {sheet.lines && <path className="ink-line ghost-line" d={sheet.ghost} />}
       <path className="ink-line hidden-line" d={sheet.hidden} />
+      {sheet.poses.map(({ area, edge }) => (
+        <g key={area} className="ghost-pose">
+          <path className="ghost-area" d={area} />
+          <path className="ink-line" d={edge} />
+        </g>
+      ))}
       <g className="axis-line">
         <path className="ink-casing" d={axis} />
         <path className="ink-line" d={dashed(sheet.axis, AXIS)} />

@@ -1,5 +1,6 @@
 import { Canvas, type RootState } from '@react-three/fiber';
 import { useCallback, useEffect, useRef, useState } from 'react';
+import type { View } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { say } from '../words/say.ts';
@@ -12,6 +13,7 @@ import { InkLayer, type ShowSheet } from './InkLayer.tsx';
 import type { Lens } from './lens.ts';
 import type { Sheet } from './Overlay.tsx';
 import './stage.css';
+import { StageTools } from './StageTools.tsx';
 import { ViewButtons } from './ViewButtons.tsx';
 import { LENS } from './views.ts';
 import { World } from './World.tsx';
@@ -59,6 +61,15 @@ export default function Stage({ stores, onDrawn, onAbsent }: StageProps) {
   const onFree = useCallback(() => setFree(true), []);
   const onSlow = useCallback(() => setSlow(true), []);
 
+  const onView = useCallback(
+    (view: View) => {
+      session.set({ view });
+      setFree(false);
+      setAsked(({ count }) => ({ view, count: count + 1 }));
+    },
+    [session],
+  );
+
   const onSheet = useCallback((sheet: Sheet, lens: Lens) => {
     door.current?.(sheet, lens);
     const stage = frame.current;
@@ -99,16 +110,10 @@ export default function Stage({ stores, onDrawn, onAbsent }: StageProps) {
           <World stores={stores} light={light} asked={asked} onFree={onFree} onSheet={onSheet} />
           <Drawn live={stores.live} onDrawn={onDrawn} onFrame={onFrame} onSlow={onSlow} />
         </Canvas>
-        <InkLayer stores={stores} door={door} />
+        <InkLayer stores={stores} door={door} onView={onView} />
       </div>
-      <ViewButtons
-        stores={stores}
-        free={free}
-        onAsk={(view) => {
-          setFree(false);
-          setAsked(({ count }) => ({ view, count: count + 1 }));
-        }}
-      />
+      <ViewButtons stores={stores} free={free} onAsk={onView} />
+      <StageTools stores={stores} />
     </div>
   );
 }

@@ -23,9 +23,10 @@ interface Preset {
   readonly elevation: number;
 }
 
-/** Standpoints of the drawing. Facial is on the right in the first, on both sides of the arch. */
+/** Standpoints of the drawing. Facial is on the right in the first, on the left in the second, on both sides of the arch. */
 export const PRESETS: Readonly<Record<Exclude<View, 'axis'>, Preset>> = {
   mesial: { azimuth: 47, elevation: 15 },
+  distal: { azimuth: 133, elevation: 15 },
   facial: { azimuth: 90, elevation: 4 },
   palatal: { azimuth: 270, elevation: 22 },
   incisal: { azimuth: 90, elevation: 80 },

@@ -5,13 +5,15 @@ export interface LiveState {
   hover: string | null;
   /** Id of the handle being dragged, or null. */
   dragging: string | null;
+  /** The next press on the model places the entry. */
+  placing: boolean;
   /** Grows by one with every change of document, session or live state: what is on screen has a number. */
   revision: number;
 }
 
 export interface LiveStore extends Pick<StoreApi<LiveState>, 'getState' | 'subscribe'> {
   getInitialState: () => LiveState;
-  set: (change: Partial<Pick<LiveState, 'hover' | 'dragging'>>) => void;
+  set: (change: Partial<Pick<LiveState, 'hover' | 'dragging' | 'placing'>>) => void;
 }
 
 /** Anything that tells of its changes. */
@@ -21,7 +23,12 @@ interface Watched {
 
 /** What lives only as long as the pointer is where it is. Counts the changes of the `watched` stores too. */
 export function createLiveStore(...watched: readonly Watched[]): LiveStore {
-  const store = createStore<LiveState>(() => ({ hover: null, dragging: null, revision: 0 }));
+  const store = createStore<LiveState>(() => ({
+    hover: null,
+    dragging: null,
+    placing: false,
+    revision: 0,
+  }));
   const bump = () => store.setState(({ revision }) => ({ revision: revision + 1 }));
   for (const other of watched) other.subscribe(bump);
   return {
@@ -31,7 +38,8 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     set: (change) => {
       const state = store.getState();
       const next = { ...state, ...change };
-      if (next.hover === state.hover && next.dragging === state.dragging) return;
+      const same = (['hover', 'dragging', 'placing'] as const).every((key) => next[key] === state[key]);
+      if (same) return;
       store.setState({ ...next, revision: state.revision + 1 });
     },
   };

@@ -1,10 +1,14 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Pose } from '../core/geometry/pose.ts';
+import type { ImplantShape } from '../core/implant/shape.ts';
 import { READING_IDS, type ReadingId } from '../core/measure/reading.ts';
 import type { Pivot } from '../core/plan/edits.ts';
 
 /** What is being done with the plan: its site described, or the implant placed. */
 export const PLACES = ['site', 'place'] as const;
-export const VIEWS = ['mesial', 'facial', 'palatal', 'incisal', 'axis'] as const;
+export const VIEWS = ['mesial', 'distal', 'facial', 'palatal', 'incisal', 'axis'] as const;
+/** What the arrow keys do on the stage: one of the hand's two corrections. */
+export const HANDS = ['shift', 'tilt'] as const;
 export const LAYERS = ['gum', 'teeth', 'lines', 'crown'] as const;
 /** The bone is never hidden: cut along the implant's axis, whole, or whole and translucent. */
 export const BONES = ['cut', 'whole', 'translucent'] as const;
@@ -13,10 +17,17 @@ export const PIVOTS = ['entry', 'apex', 'platform', 'aim'] as const satisfies re
 export const DRAWINGS = ['auto', 'full', 'light'] as const;
 
 export type Place = (typeof PLACES)[number];
+export type Hand = (typeof HANDS)[number];
 export type View = (typeof VIEWS)[number];
 export type Layer = (typeof LAYERS)[number];
 export type BoneLook = (typeof BONES)[number];
 export type Drawing = (typeof DRAWINGS)[number];
+
+/** A pose with its implant, put aside to compare with. */
+export interface Kept {
+  readonly pose: Pose;
+  readonly implant: ImplantShape;
+}
 
 /** How this browser looks at any plan. Never part of a plan file and never undone. */
 export interface SessionState {
@@ -31,6 +42,9 @@ export interface SessionState {
   /** The reading that is picked out, or null. */
   selectedReading: ReadingId | null;
   drawing: Drawing;
+  hand: Hand;
+  /** Forgotten with the page. */
+  kept: Kept | null;
 }
 
 export interface SessionStore extends Pick<StoreApi<SessionState>, 'getState' | 'subscribe'> {
@@ -53,6 +67,8 @@ const FRESH: SessionState = {
   pivot: 'entry',
   selectedReading: null,
   drawing: 'auto',
+  hand: 'shift',
+  kept: null,
 };
 
 const oneOf = <T extends string, F>(allowed: readonly T[], value: unknown, fallback: F): T | F =>
@@ -81,6 +97,8 @@ function recall(keep: Keep | undefined): SessionState {
       pivot: oneOf(PIVOTS, kept.pivot, FRESH.pivot),
       selectedReading: oneOf(READING_IDS, kept.selectedReading, null),
       drawing: oneOf(DRAWINGS, kept.drawing, FRESH.drawing),
+      hand: oneOf(HANDS, kept.hand, FRESH.hand),
+      kept: null,
     };
   } catch {
     return FRESH;

@@ -20,7 +20,7 @@ test('at 1440 × 900 the sheet fits the window, at the sizes of the drawing', as
   await openPanels(page);
   expect(await overflow(page)).toEqual({ across: 0, down: 0 });
   expect((await box(page, '.header')).height).toBe(44);
-  expect((await box(page, '.sentence')).height).toBe(48);
+  expect((await box(page, '.sentence')).height).toBe(54);
   expect((await box(page, '.panel-rail')).width).toBe(232);
   expect((await box(page, '.right')).width).toBe(531);
   expect((await box(page, '.panel-section')).width).toBe(295);
