@@ -2,7 +2,7 @@ import type { BufferGeometry } from 'three';
 import type { Anatomy } from '../core/anatomy/anatomy.ts';
 import { gumMesh } from '../core/anatomy/gumMesh.ts';
 import { type RidgeMesh, ridgeMesh } from '../core/anatomy/ridgeMesh.ts';
-import { LIGHT_TOOTH, sectionSolids, shownRange, shownTeeth } from '../core/anatomy/section.ts';
+import { FINE_TOOTH, sectionSolids, shownRange, shownTeeth } from '../core/anatomy/section.ts';
 import type { PlacedTooth } from '../core/anatomy/teeth.ts';
 import {
   type MeshInPlace,
@@ -90,8 +90,13 @@ function tucked(mesh: TriangleMesh, { ridge }: Anatomy): TriangleMesh {
 }
 
 /** How finely a stage draws: its bone's and gum's density, and its teeth. */
-const FULL = { bone: 1, sparse: 0.5, gum: 1, tooth: { columns: 80, rings: 48, rootRings: 28 } } as const;
-const LIGHT = { bone: 0.7, sparse: 0.7, gum: 0.8, tooth: LIGHT_TOOTH } as const;
+const FULL = { bone: 1, sparse: 0.5, gum: 1, tooth: FINE_TOOTH } as const;
+const LIGHT = {
+  bone: 0.7,
+  sparse: 0.7,
+  gum: 0.8,
+  tooth: { columns: 44, rings: 26, rootRings: 14 },
+} as const;
 
 const newTooth = () => ({ crown: new OwnedGeometry(), root: new OwnedGeometry() });
 

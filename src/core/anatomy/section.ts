@@ -52,8 +52,8 @@ export function shownRange(anatomy: Anatomy): { readonly from: number; readonly 
   };
 }
 
-/** How finely teeth are made for the section, and for a stage that draws lightly. */
-export const LIGHT_TOOTH = { columns: 48, rings: 28, rootRings: 16 } as const;
+/** How finely teeth are made, for the section and for a stage that draws fully. */
+export const FINE_TOOTH = { columns: 80, rings: 48, rootRings: 28 } as const;
 
 /** The cortex's inner surface needs no finer a grid: what is cut from it is laid onto the surface itself. */
 const MARROW_DENSITY = 0.6;
@@ -109,14 +109,14 @@ class SectionSolids {
   get teeth(): readonly ShownTooth[] {
     this.made.teeth ??= shownTeeth(this.anatomy).map((tooth) => ({
       code: tooth.code,
-      ...toothInPlace(tooth, LIGHT_TOOTH),
+      ...toothInPlace(tooth, FINE_TOOTH),
     }));
     return this.made.teeth;
   }
 
   /** The planned crown. */
   get crown(): MeshInPlace {
-    this.made.crown ??= plannedCrownInPlace(this.anatomy, LIGHT_TOOTH);
+    this.made.crown ??= plannedCrownInPlace(this.anatomy, FINE_TOOTH);
     return this.made.crown;
   }
 }
