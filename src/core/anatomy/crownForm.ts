@@ -7,6 +7,8 @@ export interface Relief {
   readonly up: number;
   readonly halfUp: number;
   readonly height: number;
+  /** With a level floor across, so that the flanks stand as ridges. */
+  readonly flat?: boolean;
 }
 
 /** Values at shares of the crown's height, joined by a natural cubic spline. */
@@ -60,8 +62,8 @@ const side = (cls: ToothClass, which: 'mesial' | 'distal', power: number | null,
 };
 
 const CENTRAL: FrontForm = {
-  mesial: side('central', 'mesial', 2.5, 1.5),
-  distal: side('central', 'distal', 2.5, 1.8),
+  mesial: side('central', 'mesial', 2.8, 1.5),
+  distal: side('central', 'distal', 2.1, 1.85),
   facialContour: 0.2,
   facialShare: 0.4,
   facialTurn: 0.9,
@@ -93,7 +95,7 @@ const CENTRAL: FrontForm = {
     { across: 0.33, halfAcross: 0.3, up: 0.78, halfUp: 0.45, height: -0.09 },
     { across: -0.35, halfAcross: 0.3, up: 0.75, halfUp: 0.45, height: -0.09 },
   ],
-  palatalRelief: [{ across: 0, halfAcross: 0.92, up: 0.57, halfUp: 0.42, height: -0.72 }],
+  palatalRelief: [{ across: 0, halfAcross: 0.88, up: 0.57, halfUp: 0.42, height: -0.68, flat: true }],
   edge: 0.9,
   edgeRound: 0.5,
   tip: 3,
@@ -122,7 +124,7 @@ const LATERAL: FrontForm = {
     { across: 0.33, halfAcross: 0.3, up: 0.85, halfUp: 0.45, height: -0.06 },
     { across: -0.35, halfAcross: 0.3, up: 0.82, halfUp: 0.45, height: -0.06 },
   ],
-  palatalRelief: [{ across: 0, halfAcross: 0.86, up: 0.55, halfUp: 0.4, height: -0.72 }],
+  palatalRelief: [{ across: 0, halfAcross: 0.84, up: 0.56, halfUp: 0.42, height: -0.66, flat: true }],
   edge: 0.85,
   edgeRound: 0.5,
   tipMesial: CLASS_NUMBERS.lateral.tipMesial,

@@ -13,16 +13,16 @@ const spline = (knots: Knots): ((v: number) => number) =>
     knots.map((k) => k[1]),
   );
 
-/** `(1 − u²)³` inside, 0 outside. */
-function bump(u: number): number {
-  const w = 1 - u * u;
+/** `(1 − u²)³` inside, 0 outside; flat: `(1 − u⁴)³`, a level floor with steeper flanks. */
+function bump(u: number, flat = false): number {
+  const w = 1 - (flat ? u ** 4 : u * u);
   return w > 0 ? w * w * w : 0;
 }
 
 const reliefAt = (list: readonly Relief[], across: number, up: number): number => {
   let sum = 0;
   for (const r of list)
-    sum += r.height * bump((across - r.across) / r.halfAcross) * bump((up - r.up) / r.halfUp);
+    sum += r.height * bump((across - r.across) / r.halfAcross, r.flat) * bump((up - r.up) / r.halfUp);
   return sum;
 };
 
