@@ -7,7 +7,7 @@ import type { PlacedTooth } from './teeth.ts';
 
 /** How far coronal of the CEJ a healthy margin lies, mm (common practice, no source). */
 const MARGIN_ABOVE_CEJ = 1;
-/** Height of a papilla above the margin of its tooth, mm: Yang 2020 (read; n = 27) for the front teeth, premolars assumed. */
+/** Height of a papilla above the margin of its tooth, along the tooth's axis, mm: Yang 2020 (read; n = 27) for the front teeth, premolars assumed. */
 export const PAPILLA_HEIGHT: Readonly<Record<ToothClass, number>> = {
   central: 4.13,
   lateral: 3.87,
@@ -58,6 +58,8 @@ interface Share {
   readonly lean: number;
   readonly rise: number;
   readonly half: number;
+  /** Half of the mouth of a socket along the arch, mm; a tooth reaches nearly to its papillae. */
+  readonly mouth?: number;
   readonly low: Papilla;
   readonly high: Papilla;
 }
@@ -84,7 +86,9 @@ function papillaOf(
   const foot = tooth.numbers.boneLevel;
   const contact = way === tooth.turn ? tooth.marks.mesialContact : tooth.marks.distalContact;
   const most = contact[2] - UNDER_CONTACT;
-  const own = marginOf(tooth) + PAPILLA_HEIGHT[tooth.cls];
+  const rising = (t: PlacedTooth) =>
+    marginOf(t) + PAPILLA_HEIGHT[t.cls] * cosOf(t.numbers.tilt.faciopalatal);
+  const own = rising(tooth);
   const place = (p: readonly [number, number, number]): number => toArch(arch, p)[0];
   if (planned !== null) {
     const q = place(tooth.origin) + way * (neckHalf(tooth) + 0.3);
@@ -92,7 +96,7 @@ function papillaOf(
   }
   if (!other) return { q: place(contact), tip: Math.min(own, most), lean, foot };
   const facing = way === other.turn ? other.marks.distalContact : other.marks.mesialContact;
-  const both = (own + marginOf(other) + PAPILLA_HEIGHT[other.cls]) / 2;
+  const both = (own + rising(other)) / 2;
   return {
     q: (place(contact) + place(facing)) / 2,
     tip: Math.min(both, most, facing[2] - UNDER_CONTACT),
@@ -128,6 +132,7 @@ function socketShare({ arch, site }: Anatomy, socket: Socket, low: Papilla, high
     lean,
     rise: (site.gum.crest - c) / cosOf(lean),
     half: socket.semi[1] - OUTSIDE_NECK,
+    mouth: socket.semi[0] - OUTSIDE_NECK,
     low,
     high,
   };
@@ -137,6 +142,7 @@ function socketShare({ arch, site }: Anatomy, socket: Socket, low: Papilla, high
 function besideTooth(s: Share, q: number): CollarPlace {
   const tip = q < s.q ? s.low : s.high;
   const x = Math.min(1, Math.abs((q - s.q) / (tip.q - s.q)));
+  const y = s.mouth === undefined ? x / 0.96 : (q - s.q) / s.mouth;
   const blend = smoothstep(x, 0, 1);
   const to = (from: number, end: number): number => from + blend * (end - from);
   const atTip = (tip.tip - tip.foot) / cosOf(tip.lean);
@@ -146,7 +152,7 @@ function besideTooth(s: Share, q: number): CollarPlace {
     c: to(s.c, tip.foot),
     lean: to(s.lean, tip.lean),
     rise: s.rise + (atTip - s.rise) * x ** 2.2,
-    half: Math.max(TIP_HALF, s.half * Math.sqrt(Math.max(0, 1 - (x / 0.96) ** 2))),
+    half: Math.max(TIP_HALF, s.half * Math.sqrt(Math.max(0, 1 - y * y))),
     beside: 1,
     between: x,
   };

@@ -1,4 +1,4 @@
-import { classOf } from '../anatomy/landmarks.ts';
+import { classOf, type ToothClass } from '../anatomy/landmarks.ts';
 import type { RidgeNumbers, Site, SiteCode } from '../anatomy/site.ts';
 import { defaultNeighbour, RIDGE_OVER_TOOTH, widthEntries as widths } from '../anatomy/toothDefaults.ts';
 import { DEFAULT_TILT, TOOTH_TABLE } from '../anatomy/toothTable.ts';
@@ -22,6 +22,35 @@ const UNDERCUT = {
   premolar1: { depth: 0.5, level: 5 },
   premolar2: { depth: 0.5, level: 5 },
 } as const;
+
+/**
+ * Half-widths of a healed ridge, mm, by depth, facial, palatal: 6.5 mm at 4 mm below the crest but for the hollow; assumed, no good mean of a healed front ridge
+ * was found. One curve, entered well away from the level of each tooth's undercut, which would otherwise count as contained in the widths (rule S3).
+ */
+const HEALED = {
+  central: [
+    [1, 2, 2.4],
+    [4, 3, 3.5],
+    [8, 3.4, 4.3],
+    [12, 3.8, 5.2],
+  ],
+  lateral: [
+    [1, 2, 2.4],
+    [2, 2.5, 2.9],
+    [6, 3.2, 3.9],
+    [9, 3.5, 4.5],
+    [12, 3.8, 5.2],
+  ],
+  other: [
+    [1, 2, 2.4],
+    [3, 2.8, 3.2],
+    [7, 3.3, 4.1],
+    [12, 3.8, 5.2],
+  ],
+} as const;
+
+const healedWidths = (cls: ToothClass) =>
+  widths(HEALED[cls === 'central' || cls === 'lateral' ? cls : 'other']);
 
 /** Where the site defaults come from; whatever is not listed is assumed. */
 export const SITE_ORIGINS: Readonly<Record<string, Origin>> = {
@@ -47,13 +76,7 @@ export function defaultSite(tooth: SiteCode): Site {
   const bone = 1;
   const tilt = DEFAULT_TILT[cls];
   const ridge: RidgeNumbers = {
-    // 6.5 mm at 4 mm below the crest: assumed, no good mean of a healed front ridge was found.
-    widths: widths([
-      [1, 2, 2.4],
-      [4, 3, 3.5],
-      [8, 3.4, 4.3],
-      [12, 3.8, 5.2],
-    ]),
+    widths: healedWidths(cls),
     blend: { from: 2, to: 6.5 },
     crestRounding: 1.5,
     undercut: { ...UNDERCUT[cls], halfHeight: 3 },
