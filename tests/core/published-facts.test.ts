@@ -51,7 +51,7 @@ const CHATRIYANUYOKE = 'Chatriyanuyoke 2012, n = 120, J Oral Implantol 38:713';
 // that touches the plate on both sides of it.
 const UNDERCUT: readonly Row[] = [
   ['facial hollow, depth at 11', ZHANG, 'read', 0.76, 0.12, () => hollow(11).depth],
-  ['facial hollow, depth at 12', ZHANG, 'read', 0.87, 0.26, () => hollow(12).depth],
+  ['facial hollow, depth at 12', ZHANG, 'read', 0.87, 0.2, () => hollow(12).depth],
   ['facial hollow, depth at 13', ZHANG, 'memory', 0.73, 0.15, () => hollow(13).depth],
   ['facial hollow, below the crest at 11', ZHANG, 'read', 5.84, 0.2, () => hollow(11).level],
   ['facial hollow, below the crest at 12', ZHANG, 'read', 3.59, 0.3, () => hollow(12).level],
@@ -63,10 +63,10 @@ const UNDERCUT: readonly Row[] = [
 // that line, so that the depth is half of a dentate plate's. Here what the model does is held, not what was published.
 const DIP: readonly Row[] = [
   ['start of the dip at 11 (published 5.84)', ZHANG, 'read', 3.55, 0.15, () => dip(11).start],
-  ['start of the dip at 12 (published 3.59)', ZHANG, 'read', 1.85, 0.15, () => dip(12).start],
+  ['start of the dip at 12 (published 3.59)', ZHANG, 'read', 1.5, 0.15, () => dip(12).start],
   ['start of the dip at 13 (published 5.11)', ZHANG, 'read', 2.9, 0.15, () => dip(13).start],
   ['depth of the dip at 11 (published 0.76)', ZHANG, 'read', 0.46, 0.05, () => dip(11).depth],
-  ['depth of the dip at 12 (published 0.87)', ZHANG, 'read', 0.34, 0.05, () => dip(12).depth],
+  ['depth of the dip at 12 (published 0.87)', ZHANG, 'read', 0.26, 0.05, () => dip(12).depth],
 ];
 
 // Mean of 1, 4 and 8 mm below the crest. The study's levels are thirds of the height to the floor; at those the model is up to 1.5 mm wider.

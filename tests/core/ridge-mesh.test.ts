@@ -146,7 +146,8 @@ describe('the ridge mesh', () => {
     // Source: manifold-3d, an independent solid modeller.
     const healed = defaultSite(tooth);
     const dehisced = withSocket(healed, { dehiscence: { depth: 4, width: 3.5 } });
-    for (const site of [healed, withSocket(healed), dehisced]) {
+    const widely = withSocket(healed, { dehiscence: { depth: 6, width: 8 } });
+    for (const site of [healed, withSocket(healed), dehisced, widely]) {
       const { mesh } = ridgeMesh(anatomyOf(site));
       const found = await opinionOn(mesh);
       expect(found).toMatchObject({ status: 'NoError', genus: 0, parts: 1 });
@@ -197,12 +198,17 @@ describe('the ridge mesh', () => {
     // Source: rule S11, counted on a grid of 0.12 mm points: those in the ridge and in the void. A dehiscence takes more, on its side.
     const base = withSocket(defaultSite(14));
     const whole = meshVolume(ridgeMesh(anatomyOf({ ...base, state: { kind: 'healed' } })).mesh);
-    for (const depth of [0, 4]) {
-      const anatomy = anatomyOf(withSocket(base, { dehiscence: { depth, width: 3.5 } }));
+    // The last one is wider than the socket.
+    for (const [depth, width] of [
+      [0, 3.5],
+      [4, 3.5],
+      [5, 7.5],
+    ]) {
+      const anatomy = anatomyOf(withSocket(base, { dehiscence: { depth, width } }));
       const { ridge, socket } = anatomy;
       const step = 0.12;
       let count = 0;
-      for (let m = -4; m < 4; m += step)
+      for (let m = -4.2; m < 4.2; m += step)
         for (let f = -9; f < 7; f += step)
           for (let c = -16; c < 3; c += step)
             if (ridge.solid(m, f, c) < 0 && socket?.contains([m, f, c])) count++;

@@ -2,20 +2,24 @@ import type { Opening } from '../geometry/grid.ts';
 import { MeshBuilder, type Ring } from '../geometry/loft.ts';
 import type { TriangleMesh } from '../geometry/mesh.ts';
 import { fallingRoot } from '../geometry/root.ts';
-import { along, sub, type Vec3 } from '../geometry/vec.ts';
+import { along, dot, sub, type Vec3 } from '../geometry/vec.ts';
 import type { RidgeShell } from './ridgeShell.ts';
 import type { Socket } from './socket.ts';
 
-/** Where the socket's wall and the sheet are at one angle round the socket's axis (0 mesial, π/2 facial). */
-interface RimPoint {
-  readonly angle: number;
-  /** Height of the wall's upper end over the socket's centre, along its axis, mm. */
-  readonly height: number;
-  /** Parameters of the rim on the sheet. */
+/** Place on a shell's sheet. */
+interface Place {
   readonly q: number;
   readonly v: number;
-  /** The rim lies off the wall: a dehiscence's cut face is between them. */
-  readonly cut: boolean;
+}
+
+/** Where the sheet ends at the void, and the way from there to the socket's wall. */
+interface RimPoint extends Place {
+  /** On a dehiscence's cut face: where it ends at its back, and where the socket's wall begins; on a socket's own rim both are the rim. */
+  readonly back: Vec3 | null;
+  readonly inner: Vec3 | null;
+  /** Where the socket's wall begins: its angle about the axis (0 mesial, π/2 facial), and its height over the socket's centre, along its axis, mm. */
+  readonly angle: number;
+  readonly height: number;
 }
 
 /** The sheet of a shell as a grid: rows of `2 mid + 1` points, from the palatal edge over the crest to the facial one. */
@@ -30,14 +34,155 @@ export interface Sheet {
   readonly points: Float64Array;
 }
 
-/** The opening of a socket in a shell's grid: a rectangle of cells that is left out, and the rim in it. */
+/** The opening of a socket in a shell's grid: a rectangle of cells that is left out, and a place on the sheet that sees all of the rim. */
 export interface Hole extends Opening {
   readonly socket: Socket;
-  readonly rim: readonly RimPoint[];
-  readonly centre: readonly [q: number, v: number];
+  readonly centre: Place;
 }
 
-const SAMPLES = 120;
+/** Steps from the centre of an opening outward, and how far outward its rim is looked for: mm along the arch and units of `v`. */
+const STEPS = 8;
+const REACH = { q: 7, v: 13 } as const;
+/** Directions in which the extent of an opening is looked for. */
+const DIRECTIONS = 48;
+
+/** Both voids as functions that are below 0 inside (rules S11, S12). */
+class Void {
+  /** Last point's coordinates about the socket's axis: mesial, facial, and along it. */
+  x = 0;
+  y = 0;
+  z = 0;
+
+  constructor(
+    readonly socket: Socket,
+    private readonly shell: RidgeShell,
+  ) {}
+
+  root(p: Vec3): number {
+    const { centre, em, ef, a, semi } = this.socket;
+    const r = sub(p, centre);
+    this.x = dot(r, em);
+    this.y = dot(r, ef);
+    this.z = dot(r, a);
+    const below = Math.min(0, this.z) / semi[2];
+    return (this.x / semi[0]) ** 2 + (this.y / semi[1]) ** 2 + below * below - 1;
+  }
+
+  /** To be asked after {@link root}. */
+  private dehiscence(p: Vec3): number {
+    const { depth, width } = this.socket.numbers.dehiscence;
+    if (depth === 0 || this.y < 0) return Infinity;
+    const { sin, cos } = this.shell.ridge;
+    const d = -p[1] * sin - p[2] * cos;
+    return ((2 * p[0]) / width) ** 2 + (d / depth) ** 2 - 1;
+  }
+
+  /** Of the place on the sheet. */
+  at({ q, v }: Place): number {
+    const p = this.shell.point(q, v);
+    const root = this.root(p);
+    return Math.min(root, this.dehiscence(p));
+  }
+
+  /** Both at once: whether a place on the sheet lies in the socket and, where there is one, in its dehiscence. */
+  inBoth({ q, v }: Place): boolean {
+    const p = this.shell.point(q, v);
+    const { depth } = this.socket.numbers.dehiscence;
+    return this.root(p) < 0 && (depth === 0 || this.dehiscence(p) < 0);
+  }
+}
+
+const toward = (from: Place, to: Place, w: number): Place => ({
+  q: from.q + w * (to.q - from.q),
+  v: from.v + w * (to.v - from.v),
+});
+
+/** The first place outside the void on the way from the centre; null where there is none. */
+function edgeToward(voids: Void, centre: Place, to: Place): Place | null {
+  const f = (w: number) => voids.at(toward(centre, to, w));
+  for (let k = 1; k <= STEPS; k++) {
+    if (f(k / STEPS) <= 0) continue;
+    return toward(centre, to, fallingRoot(f, k / STEPS, (k - 1) / STEPS, 1e-6));
+  }
+  return null;
+}
+
+/** Middle of what the socket (and its dehiscence) takes of the section through its axis. */
+function centreOf(voids: Void, shell: RidgeShell): Place | null {
+  const { centre, a } = voids.socket;
+  const [q] = shell.place(along(centre, a, -centre[2] / a[2]));
+  let first = Number.NaN;
+  let last = Number.NaN;
+  for (let v = -6; v <= 6; v += 0.08) {
+    if (!voids.inBoth({ q, v })) continue;
+    if (Number.isNaN(first)) first = v;
+    last = v;
+  }
+  return Number.isNaN(first) ? null : { q, v: (first + last) / 2 };
+}
+
+/** The way from a place on the rim to the socket's wall. */
+function rimAt(voids: Void, shell: RidgeShell, place: Place): RimPoint {
+  const { socket } = voids;
+  const [sa, sb, sl] = socket.semi;
+  const p = shell.point(place.q, place.v);
+  const begin = (inner: Vec3 | null, back: Vec3 | null): RimPoint => ({
+    ...place,
+    back,
+    inner,
+    angle: Math.atan2(voids.y / sb, voids.x / sa),
+    height: Math.max(-0.97 * sl, voids.z),
+  });
+  if (voids.root(p) < 1e-6) return begin(null, null);
+  // A dehiscence's side runs across the ridge to the socket's wall, or to the plane at its back and along that to the wall.
+  const inward: Vec3 = [0, -shell.ridge.cos, shell.ridge.sin];
+  const toBack = -voids.y / dot(inward, socket.ef);
+  const hit = socket.rootVoid(p, inward);
+  if (hit && hit[0] >= 0 && hit[0] <= toBack) {
+    const inner = along(p, inward, hit[0]);
+    voids.root(inner);
+    return begin(inner, inner);
+  }
+  const back = along(p, inward, toBack);
+  voids.root(back);
+  const below = Math.min(0, Math.max(-0.97 * sl, voids.z)) / sl;
+  const inner = along(back, socket.em, Math.sign(voids.x) * sa * Math.sqrt(1 - below * below) - voids.x);
+  voids.root(inner);
+  return begin(inner, back);
+}
+
+/** Looks for the cells that the opening needs; null where the void does not open through the sheet as one hole. */
+export function holeOf(socket: Socket, { shell, rows, mid, params }: Sheet): Hole | null {
+  const voids = new Void(socket, shell);
+  const centre = centreOf(voids, shell);
+  if (!centre) return null;
+  const rim: Place[] = [];
+  for (let k = 0; k < DIRECTIONS; k++) {
+    const angle = (2 * Math.PI * k) / DIRECTIONS;
+    const far = { q: centre.q + REACH.q * Math.cos(angle), v: centre.v + REACH.v * Math.sin(angle) };
+    const found = edgeToward(voids, centre, far);
+    if (!found) return null;
+    rim.push(found);
+  }
+  const range = (pick: (r: Place) => number): [number, number] => [
+    Math.min(...rim.map(pick)),
+    Math.max(...rim.map(pick)),
+  ];
+  const [q0, q1] = range((r) => r.q);
+  const [v0, v1] = range((r) => r.v);
+  const i0 = rows.findLastIndex((q) => q < q0 - 0.5);
+  const i1 = rows.findIndex((q) => q > q1 + 0.5);
+  if (i0 < 1 || i1 < 0 || i1 > rows.length - 2) return null;
+  const across = 2 * mid + 1;
+  const inside = rows.slice(i0, i1 + 1).map((_, k) => {
+    const row = (i0 + k) * across;
+    return params.subarray(row, row + across);
+  });
+  const j0 = Math.min(...inside.map((row) => row.findLastIndex((v) => v < v0 - 0.25)));
+  const j1 = Math.max(...inside.map((row) => row.findIndex((v) => v > v1 + 0.25)));
+  if (j0 < 1 || j1 < 0 || j1 > across - 2) return null;
+  return { i0, i1, j0, j1, socket, centre };
+}
 
 /** Point of the void's wall (rule S11) at an angle and a height over the half-ellipsoid's top plane. */
 function wallPoint(socket: Socket, angle: number, height: number): Vec3 {
@@ -60,122 +205,11 @@ function wallInside(socket: Socket, shell: RidgeShell, angle: number, height: nu
   return toward(fallingRoot((w) => shell.solid(toward(w)) + SKIN, 0, 1, 1e-6));
 }
 
-/** ≤ 1 within the dehiscence's outline (rule S12), for points facial of the socket's axis; drawn no wider than the socket. */
-function lens(socket: Socket, shell: RidgeShell, p: Vec3): number {
-  const { depth, width } = socket.numbers.dehiscence;
-  if (depth === 0) return Infinity;
-  const half = Math.min(width / 2, 0.98 * socket.semi[0]);
-  const d = -p[1] * shell.ridge.sin - p[2] * shell.ridge.cos;
-  return (p[0] / half) ** 2 + (Math.max(0, d) / depth) ** 2;
-}
-
-/** Least stride of the search down a wall, mm. */
-const STRIDE = 0.15;
-
-/** Highest root of `f` going down from `from` to `to`, `f > 0` first; null where there is none. `stride`: how far `f` surely stays above 0 at a value. */
-function firstBelow(
-  f: (x: number) => number,
-  stride: (value: number) => number,
-  from: number,
-  to: number,
-): number | null {
-  let value = f(from);
-  if (value <= 0) return null;
-  for (let x = from; x > to; ) {
-    const next = x - Math.max(STRIDE, stride(value));
-    value = f(next);
-    if (value <= 0) return fallingRoot(f, x, next, 1e-10);
-    x = next;
-  }
-  return null;
-}
-
-/** The rim at one angle, or null where the void's wall meets no bone. */
-function rimAt(socket: Socket, shell: RidgeShell, angle: number): RimPoint | null {
-  const facial = Math.sin(angle) > 1e-9;
-  const open = (h: number): number => {
-    const p = wallPoint(socket, angle, h);
-    const k = shell.solid(p);
-    return k <= 0 && facial && lens(socket, shell, p) < 1 ? 1 : k;
-  };
-  const top = socket.numbers.parallel + 8;
-  // In the dehiscence's outline bone counts as open: there its value is no distance.
-  const stride = (value: number): number => (value === 1 ? 0 : value / shell.ridge.steepCrest);
-  const height = firstBelow(open, stride, top, -0.97 * socket.semi[2]);
-  if (height === null) return null;
-  const foot = wallPoint(socket, angle, height);
-  const inside = shell.solid(foot) < -1e-6;
-  const edge = inside ? sheetBeside(shell, foot) : foot;
-  const [q, v] = shell.place(edge);
-  return { angle, height, q, v, cut: inside };
-}
-
-/** Facially across the ridge's own axis from a point in the bone to the sheet. */
-function sheetBeside(shell: RidgeShell, p: Vec3): Vec3 {
-  const across: Vec3 = [0, shell.ridge.cos, -shell.ridge.sin];
-  return along(
-    p,
-    across,
-    fallingRoot((w) => -shell.solid(along(p, across, w)), 0, 12, 1e-10),
-  );
-}
-
-/** Looks for the rim and for the cells it needs; null where the void does not open through the sheet as one hole. */
-export function holeOf(socket: Socket, { shell, rows, mid, params }: Sheet): Hole | null {
-  const rim: RimPoint[] = [];
-  for (let k = 0; k < SAMPLES; k++) {
-    const found = rimAt(socket, shell, (2 * Math.PI * k) / SAMPLES);
-    if (!found) return null;
-    rim.push(found);
-  }
-  const range = (pick: (r: RimPoint) => number): [number, number] => [
-    Math.min(...rim.map(pick)),
-    Math.max(...rim.map(pick)),
-  ];
-  const [q0, q1] = range((r) => r.q);
-  const [v0, v1] = range((r) => r.v);
-  const i0 = rows.findLastIndex((q) => q < q0 - 0.5);
-  const i1 = rows.findIndex((q) => q > q1 + 0.5);
-  if (i0 < 1 || i1 < 0 || i1 > rows.length - 2) return null;
-  const across = 2 * mid + 1;
-  const inside = rows.slice(i0, i1 + 1).map((_, k) => {
-    const row = (i0 + k) * across;
-    return params.subarray(row, row + across);
-  });
-  const j0 = Math.min(...inside.map((row) => row.findLastIndex((v) => v < v0 - 0.25)));
-  const j1 = Math.max(...inside.map((row) => row.findIndex((v) => v > v1 + 0.25)));
-  if (j0 < 1 || j1 < 0 || j1 > across - 2) return null;
-  return { i0, i1, j0, j1, socket, rim, centre: [(q0 + q1) / 2, (v0 + v1) / 2] };
-}
-
-/** Rim points in the directions that the corners of the opening lie in, as seen from its centre on the sheet. */
-function rimToward(hole: Hole, directions: readonly number[]): RimPoint[] {
-  const { rim, centre } = hole;
-  const turn = 2 * Math.PI;
-  const bearing = (q: number, v: number) => Math.atan2(v - centre[1], q - centre[0]);
-  const start = bearing(rim[0].q, rim[0].v);
-  const unrolled: number[] = [];
-  let last = 0;
-  for (const r of rim) {
-    let b = bearing(r.q, r.v) - start;
-    while (b < last - Math.PI) b += turn;
-    while (b > last + Math.PI) b -= turn;
-    last = Math.max(last + 1e-9, b);
-    unrolled.push(last);
-  }
-  return directions.map((direction) => {
-    let b = direction - start;
-    while (b < 0) b += turn;
-    while (b >= turn) b -= turn;
-    let k = unrolled.findLastIndex((u) => u <= b);
-    if (k < 0) k = 0;
-    const a = rim[k];
-    const z = rim[(k + 1) % rim.length];
-    const to = k + 1 < rim.length ? unrolled[k + 1] : turn;
-    const w = Math.min(1, Math.max(0, (b - unrolled[k]) / (to - unrolled[k])));
-    const angle = a.angle + (w * turn) / rim.length;
-    return { ...a, angle, height: a.height + w * (z.height - a.height) };
-  });
+/** How deep the wall is drawn, as an angle of the half-ellipsoid (π/2 its bottom): as far as the socket's axis lies well within the sheet. */
+function deepest({ centre, a, semi }: Socket, shell: RidgeShell): number {
+  for (let angle = Math.PI / 2; angle > 0.1; angle -= 0.05)
+    if (shell.solid(along(centre, a, -semi[2] * Math.sin(angle))) < -3 * SKIN) return angle;
+  return 0.1;
 }
 
 /** What fills the opening: from its edge over the rim to the void's wall, closed at the bottom. Its triangles go on counting from the sheet's points. */
@@ -191,11 +225,10 @@ export function holeMesh(hole: Hole, { shell, rows, mid, params }: Sheet): Trian
     const vertex = i * (2 * mid + 1) + j;
     return { q: rows[i], v: params[vertex], vertex };
   });
-  const wanted = rimToward(
-    hole,
-    corners.map((c) => Math.atan2(c.v - centre[1], c.q - centre[0])),
+  const voids = new Void(socket, shell);
+  const rim = corners.map((c) =>
+    rimAt(voids, shell, edgeToward(voids, centre, c) ?? toward(centre, c, 0.97)),
   );
-  const rim = wanted.map((r) => rimAt(socket, shell, r.angle) ?? r);
   const n = corners.length;
   const edge: Ring = corners.map((c) => c.vertex);
   const between = [0.35, 0.65, 0.85].map((w) =>
@@ -204,22 +237,24 @@ export function holeMesh(hole: Hole, { shell, rows, mid, params }: Sheet): Trian
     ),
   );
   const outer = builder.ring(n, (j) => shell.point(rim[j].q, rim[j].v));
-  const inner = rim.map((r, j) => (r.cut ? builder.vertex(wallPoint(socket, r.angle, r.height)) : outer[j]));
+  const back = rim.map((r, j) => (r.back ? builder.vertex(r.back) : outer[j]));
+  const inner = rim.map((r, j) => (r.inner && r.inner !== r.back ? builder.vertex(r.inner) : back[j]));
   const count = 18;
   const sl = socket.semi[2];
+  const end = deepest(socket, shell);
   const down = (share: number): Ring =>
     builder.ring(n, (j) => {
       const top = rim[j].height;
-      const start = top < 0 ? Math.asin(Math.min(1, -top / sl)) : 0;
+      const start = top < 0 ? Math.min(end, Math.asin(Math.min(1, -top / sl))) : 0;
       const straight = Math.max(0, top);
-      const bowl = sl * (Math.PI / 2 - start);
+      const bowl = sl * (end - start);
       const way = share * (straight + bowl);
       const deep = start + (way - straight) / sl;
       const height = way < straight ? top - way : -sl * Math.sin(deep);
       return wallInside(socket, shell, rim[j].angle, height);
     });
   const wall = Array.from({ length: count - 1 }, (_, i) => down((i + 1) / count));
-  builder.bands([edge, ...between, outer, inner, ...wall]);
-  builder.capAbove(wall[wall.length - 1], along(socket.centre, socket.a, -sl));
+  builder.bands([edge, ...between, outer, back, inner, ...wall]);
+  builder.capAbove(wall[wall.length - 1], along(socket.centre, socket.a, -sl * Math.sin(end)));
   return builder.build();
 }
