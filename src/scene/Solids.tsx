@@ -81,6 +81,21 @@ export function Solids({ solids, materials: m, bone, layers, removed, shadow }: 
       <group visible={layers.crown}>
         <Part geometry={solids.crown} material={m.planned} order={8} />
       </group>
+      <group visible={layers.bite}>
+        {solids.bite.map(({ tooth, crown }) => {
+          const near = cut && Math.sign(tooth.edge[0]) === removed;
+          return (
+            <Part
+              key={tooth.code}
+              name="bite"
+              geometry={crown}
+              material={near ? m.ghostRoot : m.porcelain}
+              hull={near ? undefined : m.hull}
+              order={near ? 7 : 0}
+            />
+          );
+        })}
+      </group>
     </group>
   );
 }

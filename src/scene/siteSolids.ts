@@ -1,6 +1,7 @@
 import type { BufferGeometry } from 'three';
 import type { Anatomy } from '../core/anatomy/anatomy.ts';
 import { gumMesh } from '../core/anatomy/gumMesh.ts';
+import { type Opponent, opposingInPlace } from '../core/anatomy/opposing.ts';
 import { type RidgeMesh, ridgeMesh } from '../core/anatomy/ridgeMesh.ts';
 import { FINE_TOOTH, sectionSolids, shownRange, shownTeeth } from '../core/anatomy/section.ts';
 import type { PlacedTooth } from '../core/anatomy/teeth.ts';
@@ -26,6 +27,12 @@ export interface ToothSolids {
   readonly standing: MeshInPlace;
 }
 
+/** A crown of the lower incisors. */
+export interface BiteSolid {
+  readonly tooth: Opponent;
+  readonly crown: BufferGeometry;
+}
+
 /** Everything solid of a site but the implant, in the jaw frame, mm. */
 export interface SiteSolids {
   readonly anatomy: Anatomy;
@@ -38,6 +45,7 @@ export interface SiteSolids {
   readonly gum: BufferGeometry;
   readonly teeth: readonly ToothSolids[];
   readonly crown: BufferGeometry;
+  readonly bite: readonly BiteSolid[];
   readonly canal: BufferGeometry;
 }
 
@@ -112,6 +120,7 @@ export class SiteGeometries {
   private readonly canal = new OwnedGeometry();
   /** Mesial and distal neighbour, and the teeth beyond. */
   private readonly teeth = Array.from({ length: 4 }, newTooth);
+  private readonly bite = Array.from({ length: 4 }, () => new OwnedGeometry());
   private readonly fine: typeof FULL | typeof LIGHT;
 
   constructor(light: boolean) {
@@ -146,6 +155,10 @@ export class SiteGeometries {
         placedIn(frame, planned.frame),
         plannedTooth(anatomy).numbers.crownLength,
       ),
+      bite: opposingInPlace(anatomy, fine.tooth).map(({ tooth, mesh, frame: stands }, i) => ({
+        tooth,
+        crown: layCrown(this.bite[i], mesh, placedIn(frame, stands), tooth.numbers.crownLength),
+      })),
     };
   }
 
@@ -167,7 +180,8 @@ export class SiteGeometries {
   }
 
   dispose(): void {
-    for (const one of [this.bone, this.boneLight, this.gum, this.crown, this.canal]) one.dispose();
+    for (const one of [this.bone, this.boneLight, this.gum, this.crown, this.canal, ...this.bite])
+      one.dispose();
     for (const { crown, root } of this.teeth) {
       crown.dispose();
       root.dispose();

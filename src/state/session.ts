@@ -9,7 +9,7 @@ export const PLACES = ['site', 'place'] as const;
 export const VIEWS = ['mesial', 'distal', 'facial', 'palatal', 'incisal', 'axis'] as const;
 /** What the arrow keys do on the stage: one of the hand's two corrections. */
 export const HANDS = ['shift', 'tilt'] as const;
-export const LAYERS = ['gum', 'teeth', 'lines', 'crown'] as const;
+export const LAYERS = ['gum', 'teeth', 'lines', 'crown', 'bite'] as const;
 /** The bone is never hidden: cut along the implant's axis, whole, or whole and translucent. */
 export const BONES = ['cut', 'whole', 'translucent'] as const;
 export const PIVOTS = ['entry', 'apex', 'platform', 'aim'] as const satisfies readonly Pivot[];
@@ -63,7 +63,7 @@ const FRESH: SessionState = {
   view: 'mesial',
   asInMouth: false,
   bone: 'cut',
-  layers: { gum: true, teeth: true, lines: true, crown: false },
+  layers: { gum: true, teeth: true, lines: true, crown: false, bite: false },
   pivot: 'entry',
   selectedReading: null,
   drawing: 'auto',

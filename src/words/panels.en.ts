@@ -148,6 +148,7 @@ export const panelWords = {
   'layer.teeth': 'teeth',
   'layer.lines': 'lines',
   'layer.crown': 'crown',
+  'layer.bite': 'bite',
   'layer.bone': 'bone',
 
   'title.sheetNumber': '{sheet} / {sheets}',

@@ -55,8 +55,8 @@ function ridgeRise(solid: PremolarSolid, angle: number, start: number): number {
   let best = start;
   let highest = Number.NEGATIVE_INFINITY;
   let distance: number | undefined;
-  for (let i = 1; i < 24; i++) {
-    const rise = start + ((Math.PI / 2 - start) * i) / 24;
+  for (let i = 1; i < 16; i++) {
+    const rise = start + ((Math.PI / 2 - start) * i) / 16;
     const d = ray(angle, rise);
     distance = solid.meet(d, distance);
     if (distance * d[2] > highest) [highest, best] = [distance * d[2], rise];

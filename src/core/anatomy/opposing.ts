@@ -1,4 +1,5 @@
 import { carried } from '../geometry/carry.ts';
+import { Kept } from '../geometry/kept.ts';
 import type { TriangleMesh } from '../geometry/mesh.ts';
 import { add, along, dot, rad, scale, sub, unit, type Vec3 } from '../geometry/vec.ts';
 import type { Anatomy } from './anatomy.ts';
@@ -8,6 +9,7 @@ import { LOWER_CONTACT } from './crownForm.ts';
 import { EDGE_FACIAL } from './landmarks.ts';
 import type { ToothNumbers } from './site.ts';
 import type { PlacedTooth } from './teeth.ts';
+import type { MeshInPlace } from './toothMeshes.ts';
 import { LOWER_INCISORS } from './toothTable.ts';
 
 /** How far the crowns of lower incisors lean facially from the occlusal plane's normal, degrees: Downs 1948, mean 14.5 (from memory). */
@@ -109,20 +111,25 @@ export function opposingIncisors(anatomy: Anatomy): readonly Opponent[] {
   });
 }
 
-/** A lower incisor with its crown's mesh in the site frame: closed, outward. */
-export interface OpposingCrown {
+/** A lower incisor with its crown in tooth coordinates, in its place. */
+export interface OpposingCrown extends MeshInPlace {
   readonly tooth: Opponent;
-  readonly crown: TriangleMesh;
 }
 
-/** The crowns of the four lower incisors in the site frame, mm. */
-export function opposingMeshes(anatomy: Anatomy, options: CrownOptions = {}): readonly OpposingCrown[] {
-  const made = {
-    central: lowerCrownMesh(LOWER_INCISORS.central, options),
-    lateral: lowerCrownMesh(LOWER_INCISORS.lateral, options),
-  };
-  return opposingIncisors(anatomy).map((tooth) => {
-    const { origin, ex, ey, a } = tooth;
-    return { tooth, crown: carried(made[tooth.cls], { origin, ex, ey, ez: a }) };
-  });
+const crowns = new Kept<TriangleMesh>(4);
+
+function crownOf({ cls, numbers }: Opponent, options: CrownOptions): TriangleMesh {
+  const question = [cls, options.columns, options.rings].join(' ');
+  return crowns.get(question, () => lowerCrownMesh(numbers, options));
 }
+
+/** The crowns of the four lower incisors in their places: closed, outward. They come back as the same meshes, in new places. */
+export const opposingInPlace = (anatomy: Anatomy, options: CrownOptions = {}): readonly OpposingCrown[] =>
+  opposingIncisors(anatomy).map((tooth) => {
+    const { origin, ex, ey, a } = tooth;
+    return { tooth, mesh: crownOf(tooth, options), frame: { origin, ex, ey, ez: a } };
+  });
+
+/** The crowns of the four lower incisors in the site frame, mm. */
+export const opposingMeshes = (anatomy: Anatomy, options: CrownOptions = {}) =>
+  opposingInPlace(anatomy, options).map(({ tooth, mesh, frame }) => ({ tooth, crown: carried(mesh, frame) }));
