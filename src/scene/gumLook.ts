@@ -5,17 +5,17 @@ import type { OwnedGeometry } from './geometry.ts';
 
 /** Attached gum, the darker mucosa below it, and its lower edge, which lets the bone through; sRGB turned linear. */
 const ATTACHED = [0.66, 0.36, 0.33] as const;
-const MUCOSA = [0.6, 0.24, 0.22] as const;
+const MUCOSA = [0.62, 0.27, 0.25] as const;
 
-/** Lays the gum into a geometry of its own, in the frame that `frame` carries it to, coloured by its cover. */
+/** Lays the gum into a geometry of its own, in the frame that `frame` carries it to, coloured and veiled by its cover. */
 export function layGum(into: OwnedGeometry, gum: GumMesh, frame: Placed): BufferGeometry {
   into.lay(gum.mesh, frame, gum.walls);
   const colours = into.colours(4);
   for (let i = 0; i < into.count; i++) {
-    const cover = i < gum.cover.length ? gum.cover[i] : 1;
-    const loose = Math.min(1, 2 * (1 - cover));
+    const capped = i >= gum.cover.length;
+    const loose = capped ? 0 : gum.loose[i];
     for (let k = 0; k < 3; k++) colours[4 * i + k] = ATTACHED[k] + loose * (MUCOSA[k] - ATTACHED[k]);
-    colours[4 * i + 3] = Math.min(1, 2 * cover);
+    colours[4 * i + 3] = capped ? 1 : gum.cover[i];
   }
   return into.geometry;
 }

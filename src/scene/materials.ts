@@ -88,7 +88,7 @@ export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean)
       ? litInVertices(new MeshBasicMaterial(options), 0, 1)
       : new MeshLambertMaterial({ ...options, clipShadows: true });
   const plaster = { color: '#e6ddcb' };
-  const gum = { vertexColors: true, transparent: true, opacity: 0.72 };
+  const gum = { vertexColors: true, transparent: true, opacity: 0.8 };
   const root = { color: '#e4d9c0' };
   const glaze = {
     vertexColors: true,

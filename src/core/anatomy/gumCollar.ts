@@ -86,8 +86,7 @@ function papillaOf(
   const foot = tooth.numbers.boneLevel;
   const contact = way === tooth.turn ? tooth.marks.mesialContact : tooth.marks.distalContact;
   const most = contact[2] - UNDER_CONTACT;
-  const rising = (t: PlacedTooth) =>
-    marginOf(t) + PAPILLA_HEIGHT[t.cls] * cosOf(t.numbers.tilt.faciopalatal);
+  const rising = (t: PlacedTooth) => marginOf(t) + PAPILLA_HEIGHT[t.cls] * cosOf(t.numbers.tilt.faciopalatal);
   const own = rising(tooth);
   const place = (p: readonly [number, number, number]): number => toArch(arch, p)[0];
   if (planned !== null) {

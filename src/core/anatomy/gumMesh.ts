@@ -11,11 +11,13 @@ import { RIDGE_BEYOND, type RidgeMesh, type RidgeMeshOptions, rowsAlong } from '
 /** The gum ends this much inside the ends of the ridge, mm, so that both cut faces are seen. */
 const INSIDE = 0.05;
 /** The papilla over the incisive foramen, mm: height, half-width, half-length along the palate, and how far it narrows toward the teeth (assumed). */
-const INCISIVE = { height: 1.2, half: 2.2, length: 4, narrow: 0.35 } as const;
+const INCISIVE = { height: 1.5, half: 3.2, length: 4, narrow: 0.35 } as const;
 
 export interface GumMesh extends RidgeMesh {
-  /** By vertex: 1 attached gum, ½ the thin mucosa below it, 0 the lower edge. */
+  /** By vertex: 1 the whole gum, 0 its lower edge. */
   readonly cover: Float64Array;
+  /** By vertex: 0 attached gum, 1 the thin mucosa below it. */
+  readonly loose: Float64Array;
 }
 
 /** The low pear-shaped swelling of the palatal gum over the nasopalatine foramen, mm, by arch place and ridge depth. */
@@ -94,25 +96,31 @@ export function gumMesh(anatomy: Anatomy, options: RidgeMeshOptions = {}): GumMe
     cap: socket ? 8 : 2,
   };
   const collar = collarOf(anatomy);
-  const sections = new GumSections(anatomy, count, incisivePapilla(anatomy));
+  const sections = new GumSections(anatomy, count);
   const { columns } = sections;
-  const positions = new Float64Array(3 * rows.length * columns);
-  const line = new Float64Array(2 * columns);
+  const lines = new Float64Array(2 * rows.length * columns);
+  const leans = new Float64Array(2 * rows.length);
   rows.forEach((q, i) => {
-    sections.write(q, collar(q), line);
-    for (let j = 0; j < columns; j++)
-      positions.set(fromArch(arch, q, line[2 * j], line[2 * j + 1]), 3 * (i * columns + j));
+    const line = lines.subarray(2 * i * columns, 2 * (i + 1) * columns);
+    sections.write(q, collar(q), line, leans.subarray(2 * i, 2 * i + 2));
   });
+  const swelling = incisivePapilla(anatomy);
+  sections.finishPalate(lines, rows.length, leans, (row, d) => swelling(rows[row], d));
+  const positions = new Float64Array(3 * rows.length * columns);
+  for (let k = 0; k < rows.length * columns; k++)
+    positions.set(fromArch(arch, rows[Math.floor(k / columns)], lines[2 * k], lines[2 * k + 1]), 3 * k);
   const mouth = mouthOf(anatomy, rows, count);
   if (socket && mouth) {
     openSocket(positions, columns, mouth, socket, ridge);
     lowerKeel(anatomy, positions, columns, rows);
   }
-  const own = sections.cover();
-  const cover = new Float64Array(rows.length * columns);
-  rows.forEach((_, i) => {
-    cover.set(own, i * columns);
-  });
+  const everyRow = (own: Float64Array): Float64Array => {
+    const out = new Float64Array(rows.length * columns);
+    for (let i = 0; i < rows.length; i++) out.set(own, i * columns);
+    return out;
+  };
+  const cover = everyRow(sections.byColumn('cover', 1, 0));
+  const loose = everyRow(sections.byColumn('loose', 0, 0));
   const { triangles, walls } = gridTriangles(rows.length, (columns - 1) / 2);
-  return { mesh: withSmoothNormals({ positions, triangles }, walls), walls, cover };
+  return { mesh: withSmoothNormals({ positions, triangles }, walls), walls, cover, loose };
 }

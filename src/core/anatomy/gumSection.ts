@@ -1,6 +1,7 @@
 import { rad, smoothstep } from '../geometry/vec.ts';
 import type { Anatomy } from './anatomy.ts';
 import type { CollarPlace } from './gumCollar.ts';
+import { evenColumn } from './gumPalate.ts';
 import type { SideSign } from './ridge.ts';
 import { RidgeShell } from './ridgeShell.ts';
 
@@ -29,8 +30,10 @@ export interface FlankPlan {
   readonly depths: Float64Array;
   /** Thickness by depth, mm. */
   readonly thick: Float64Array;
-  /** 1 attached gum, ½ mucosa, 0 the lower edge. */
+  /** 1 the whole gum, 0 its lower edge. */
   readonly cover: Float64Array;
+  /** 0 attached gum, 1 the thin mucosa below it. */
+  readonly loose: Float64Array;
 }
 
 /** Depths from the lower edge up to the side's {@link BASE} with the thickness there. */
@@ -49,7 +52,8 @@ export function flankPlan({ site }: Anatomy, side: SideSign, count: number): Fla
   return {
     depths,
     thick: depths.map((_, i) => full * (1 - (1 - ATTACHED.mucosa) * loose[i]) * (1 - out[i])),
-    cover: depths.map((_, i) => (1 - 0.5 * loose[i]) * (1 - out[i])),
+    cover: out.map((x) => 1 - x),
+    loose,
   };
 }
 
@@ -75,8 +79,6 @@ export class GumSections {
   constructor(
     private readonly anatomy: Anatomy,
     private readonly count: GumColumns,
-    /** Further thickness of the palatal gum, mm, by arch place and ridge depth. */
-    private readonly swelling: (q: number, d: number) => number,
   ) {
     this.palatal = flankPlan(anatomy, -1, count.flank);
     this.facial = flankPlan(anatomy, 1, count.flank);
@@ -84,26 +86,47 @@ export class GumSections {
     this.columns = 2 * (count.flank + count.rise + count.cap) + 1;
   }
 
-  /** Cover of every column (see {@link FlankPlan}). */
-  cover(): Float64Array {
-    const out = new Float64Array(this.columns).fill(1);
-    out[0] = 0;
-    out[this.columns - 1] = 0;
-    this.palatal.cover.forEach((x, i) => {
-      out[1 + i] = x;
-    });
-    this.facial.cover.forEach((x, i) => {
-      out[this.columns - 2 - i] = x;
-    });
+  /** A value of every column's place on its side (see {@link FlankPlan}); `top` above the flanks, `keel` within the bone. */
+  byColumn(name: 'cover' | 'loose', top: number, keel: number): Float64Array {
+    const out = new Float64Array(this.columns).fill(top);
+    out.set(this.palatal[name], 1);
+    out.set(this.facial[name].slice().reverse(), this.columns - 1 - this.count.flank);
+    out[0] = keel;
+    out[this.columns - 1] = keel;
     return out;
   }
 
-  /** Writes the section at an arch place: `columns` pairs. */
-  write(q: number, place: CollarPlace, out: Float64Array): void {
+  /** Evens out the palatal gum of `rows` sections, then lets it swell by `swelling` (mm, by row and ridge depth) across the ridge there. */
+  finishPalate(
+    lines: Float64Array,
+    rows: number,
+    leans: Float64Array,
+    swelling: (row: number, d: number) => number,
+  ): void {
+    const { flank, rise } = this.count;
+    const { depths, thick } = this.palatal;
+    for (let k = 1; k < flank + rise; k++) {
+      const way = Math.max(0, k - flank) / rise;
+      evenColumn(lines, rows, this.columns, k, thick[Math.min(k, flank) - 1] * (1 - way) ** 2);
+    }
+    for (let i = 0; i < rows; i++) {
+      for (let k = 1; k <= flank; k++) {
+        const more = swelling(i, depths[k - 1]);
+        const at = 2 * (i * this.columns + k);
+        lines[at] -= more * leans[2 * i];
+        lines[at + 1] += more * leans[2 * i + 1];
+      }
+    }
+  }
+
+  /** Writes the section at an arch place: `columns` pairs; and the cosine and sine of the ridge's inclination there. */
+  write(q: number, place: CollarPlace, out: Float64Array, lean: Float64Array): void {
     this.take(q);
     this.out = out;
-    this.side(-1, q, place);
-    this.side(1, q, place);
+    lean[0] = this.cos;
+    lean[1] = this.sin;
+    this.side(-1, place);
+    this.side(1, place);
     const { flank, rise } = this.count;
     const last = this.columns - 1;
     this.between(flank + rise, last - flank - rise);
@@ -132,7 +155,7 @@ export class GumSections {
   }
 
   /** One side, from its lower edge up to the margin. */
-  private side(side: SideSign, q: number, place: CollarPlace): void {
+  private side(side: SideSign, place: CollarPlace): void {
     const { ridge } = this.anatomy;
     const { flank } = this.count;
     const plan = side > 0 ? this.facial : this.palatal;
@@ -141,7 +164,6 @@ export class GumSections {
     for (let i = 0; i < flank; i++) {
       d = plan.depths[i];
       u = ridge.rowHalf(side, d) + EDGE + plan.thick[i];
-      if (side < 0) u += this.swelling(q, d);
       this.putInSection(this.column(side, 1 + i), side * u, d);
     }
     this.rise(side, u, d, place);
