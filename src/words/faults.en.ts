@@ -19,7 +19,21 @@ export const faultWords = {
   'fault.wrong-count': '{field} has {value} entries; it must have {low} to {high}.',
   'fault.depths-not-rising': '{field} is {value}; it must be more than the depth before it, {low}.',
   'fault.ridge-too-thin':
-    '{field}: the ridge is only {value} mm wide on that side at {allowed} mm below the crest and would cross itself; it must be at least {low}.',
+    '{field} is {value}; at {allowed} mm below the crest the ridge would be too thin and cross itself. It must be from {low} to {high}.',
+  'fault.ridge-too-thin-alone':
+    '{field} is {value}; at {allowed} mm below the crest the ridge would be too thin and cross itself, and this number alone cannot mend it.',
+  'fault.ridge-too-flared':
+    '{field} is {value}; the ridge would flare so fast that it never reaches the floor. It must be from {low} to {high}.',
+  'fault.ridge-too-flared-alone':
+    '{field} is {value}; the ridge would flare so fast that it never reaches the floor, and this number alone cannot mend it.',
+  'fault.ridge-too-low':
+    '{field} is {value}; the crest would come too near to the floor. It must be from {low} to {high}.',
+  'fault.ridge-too-low-alone':
+    '{field} is {value}; the crest would come too near to the floor, and this number alone cannot mend it.',
+  'fault.roots-meet':
+    '{field} is {value}; the roots beside the gap would go through each other. It must be from {low} to {high}.',
+  'fault.roots-meet-alone':
+    '{field} is {value}; the roots beside the gap would go through each other, and this number alone cannot mend it.',
   'fault.arch-too-tight':
     '{field} is {value}; with a ridge that reaches so far palatally the arch would fold: it must be from {low} to {high}.',
   'fault.contradiction': '{field} is {value}; it must be from {low} to {high}.',

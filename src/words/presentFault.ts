@@ -70,12 +70,15 @@ export function presentFault(fault: Fault, named: (path: string) => string = (pa
     case 'depths-not-rising':
       return say('fault.depths-not-rising', { field, value, low });
     case 'ridge-too-thin':
-      return say('fault.ridge-too-thin', {
-        field,
-        value: formatNumber({ value: Number(fault.value), unit: 'mm', limits: range }),
-        low,
-        allowed,
-      });
+      return range.length < 2
+        ? say('fault.ridge-too-thin-alone', { field, value, allowed })
+        : say('fault.ridge-too-thin', { field, value, allowed, low, high });
+    case 'ridge-too-flared':
+    case 'ridge-too-low':
+    case 'roots-meet':
+      return range.length < 2
+        ? say(`fault.${fault.code}-alone`, { field, value })
+        : say(`fault.${fault.code}`, { field, value, low, high });
     case 'arch-too-tight':
       return say('fault.arch-too-tight', { field, value, low, high });
     case 'contradiction': {

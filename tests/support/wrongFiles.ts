@@ -219,8 +219,9 @@ export const WRONG_FILES: readonly WrongFile[] = [
       p.site.ridge.undercut = loosely({ depth: 4, level: 9.5, halfHeight: 3 });
     }),
     code: 'ridge-too-thin',
-    field: 'site.ridge.widths.facial',
-    low: 0.5,
+    field: 'site.ridge.undercut.depth',
+    value: 4,
+    low: 0,
   },
   {
     name: 'a ridge that closes below its last width',
@@ -231,8 +232,9 @@ export const WRONG_FILES: readonly WrongFile[] = [
       ]);
     }),
     code: 'ridge-too-thin',
-    field: 'site.ridge.widths.facial',
-    low: 0.5,
+    field: 'site.ridge.widths.1.facial',
+    value: 3,
+    high: 12,
   },
   {
     name: 'an arch too tight',

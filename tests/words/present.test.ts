@@ -85,7 +85,10 @@ const FAULTS = all<FaultCode>({
   'wrong-count': true,
   'depths-not-rising': true,
   'ridge-too-thin': true,
+  'ridge-too-flared': true,
+  'ridge-too-low': true,
   'arch-too-tight': true,
+  'roots-meet': true,
   contradiction: true,
 });
 

@@ -49,6 +49,8 @@ export class Ridge {
   m = 0;
   f = 0;
   c = 0;
+  /** Across the arch, of the last {@link rowPoint}. */
+  e = 0;
   readonly rho: number;
   /** Level of the floor, `c`. */
   readonly floor: number;
@@ -273,9 +275,10 @@ export class Ridge {
     return this.mixed(side, this.rowQ, this.rowShare, d);
   }
 
-  /** Point of the section in hand at `u` and `d`, no further palatally of the arch than `least` (`e`); left in `m`, `f`, `c`. */
+  /** Point of the section in hand at `u` and `d`, no further palatally of the arch than `least` (`e`); left in `m`, `f`, `c`, and in `e`. */
   rowPoint(u: number, d: number, least = -Infinity): void {
     const e = Math.max(least, u * this.rowCos - d * this.rowSin);
+    this.e = e;
     this.c = -u * this.rowSin - d * this.rowCos + this.rowCrest;
     this.m = this.straight ? this.rowQ : (this.radius + e) * this.rowTurn;
     this.f = this.straight ? e : e - (this.radius + e) * this.rowFall;

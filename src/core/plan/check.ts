@@ -1,16 +1,9 @@
-import { type Anatomy, anatomyOf } from '../anatomy/anatomy.ts';
 import type { Site } from '../anatomy/site.ts';
 import { apicalCore, type ImplantShape } from '../implant/shape.ts';
 import type { Bands } from '../measure/limit.ts';
 import { type Fault, fault } from './fault.ts';
 import type { Plan } from './plan.ts';
-
-/** Least half-width of the ridge anywhere in the model, mm: less and its section would cross itself. */
-export const LEAST_HALF_WIDTH = 0.5;
-/** Least stretch of the arch's coordinates, `1 − |e|/R`: less and they fold. */
-export const LEAST_STRETCH = 0.25;
-/** How far past the neighbours' stations the ridge is modelled, mm. */
-export const RIDGE_BEYOND = 6;
+import { solidFaults } from './solidFaults.ts';
 
 /** What the schema cannot see: numbers that contradict each other. Empty: the plan can be used. */
 export function contradictions(plan: Plan): Fault[] {
@@ -97,39 +90,5 @@ export function siteFaults(site: Site): Fault[] {
   if (state.kind === 'socket' && state.parallel > state.depth - 1) {
     out.push(fault('contradiction', 'site.state.parallel', { value: state.parallel, high: state.depth - 1 }));
   }
-  return out.length > 0 ? out : surfaceFaults(site);
-}
-
-function surfaceFaults(site: Site): Fault[] {
-  const { depth, width } = site.arch;
-  const radius = depth === 0 ? Infinity : (width * width) / (8 * depth) + depth / 2;
-  const { ridge, teeth }: Anatomy = anatomyOf(site);
-  const from = teeth.distal.station - RIDGE_BEYOND;
-  const to = teeth.mesial.station + RIDGE_BEYOND;
-  let thin = { value: Infinity, side: 'facial', d: 0 };
-  let palatal = 0;
-  for (let d = 0; d <= site.ridge.height; d += 0.25) {
-    for (let q = from; q <= to; q += 0.5) {
-      for (const side of [1, -1] as const) {
-        const w = ridge.half(side, q, d);
-        if (w < thin.value) thin = { value: w, side: side > 0 ? 'facial' : 'palatal', d };
-        const [e, c] = ridge.acrossPoint(q, side * w * ridge.cap(d), d);
-        if (c >= ridge.floor) palatal = Math.max(palatal, -e);
-      }
-    }
-  }
-  if (thin.value < LEAST_HALF_WIDTH) {
-    const field = `site.ridge.widths.${thin.side}`;
-    return [
-      fault('ridge-too-thin', field, { value: thin.value, low: LEAST_HALF_WIDTH, allowed: `${thin.d}` }),
-    ];
-  }
-  if (1 - palatal / radius < LEAST_STRETCH || depth > width / 2) {
-    // The deepest arch whose radius still holds, R = reach / (1 − least); no more than a half-circle. Rounded down, so that what is named holds.
-    const least = palatal / (1 - LEAST_STRETCH);
-    const deepest = least < width / 2 ? width / 2 : least - Math.sqrt(least * least - (width * width) / 4);
-    const high = Math.floor(10 * deepest) / 10;
-    return [fault('arch-too-tight', 'site.arch.depth', { value: depth, low: 0, high })];
-  }
-  return [];
+  return out.length > 0 ? out : solidFaults(site);
 }

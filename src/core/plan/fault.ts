@@ -14,7 +14,10 @@ export type FaultCode =
   | 'wrong-count'
   | 'depths-not-rising'
   | 'ridge-too-thin'
+  | 'ridge-too-flared'
+  | 'ridge-too-low'
   | 'arch-too-tight'
+  | 'roots-meet'
   | 'contradiction';
 
 export interface Fault {
