@@ -261,6 +261,10 @@ describe('the section', () => {
     const [i0, i1] = crossings(inner, -9);
     expect(o1 - i1).toBeCloseTo(anatomy.site.ridge.cortex.facial, 2);
     expect(i0 - o0).toBeCloseTo(anatomy.site.ridge.cortex.palatal, 2);
+    // Over the floor 0.8, as drawn; the floor itself is the bone's lower edge (rule S6).
+    const lowest = (loop: Loop) => Math.min(...loop.map(([x, y]) => onPlane(upright, x, y)[2]));
+    expect(lowest(inner) - lowest(outer)).toBeCloseTo(0.8, 6);
+    expect(lowest(outer)).toBeCloseTo(anatomy.ridge.floor, 6);
   });
 
   it('shows the roots beside the gap in the mesiodistal cut, and the planned crown', () => {

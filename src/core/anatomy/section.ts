@@ -14,7 +14,7 @@ import { type MeshInPlace, plannedCrownInPlace, type ToothInPlace, toothInPlace 
 export interface SectionOutline {
   /** Bone with its cortex: inside the ridge, above the floor, less a fresh socket. On the model's surface to 0.001 mm. */
   readonly bone: readonly Loop[];
-  /** Spongy bone within the cortex (cortex thickness of each side, measured across the ridge). */
+  /** Spongy bone within the cortex (cortex thickness of each side, measured across the ridge; a thin one over the floor). */
   readonly marrow: readonly Loop[];
   readonly gum: readonly Loop[];
   /** Roots and crowns of the neighbours and further teeth, where the plane meets them. */
@@ -146,7 +146,9 @@ function outlineOf(anatomy: Anatomy, plane: Plane): SectionOutline {
   const inner = new RidgeShell(anatomy.ridge, marrowOffsets(anatomy));
   return {
     bone: cut(solids.bone.mesh, plane).map((loop) => settled(shell, plane, loop)),
-    marrow: cut(solids.marrow, plane).map((loop) => settled(inner, plane, loop)),
+    marrow: cut(solids.marrow, plane)
+      .map((loop) => aboveFloor(anatomy, plane, settled(inner, plane, loop)))
+      .filter((loop) => loop.length > 2),
     gum: cut(solids.gum.mesh, plane),
     teeth: solids.teeth.map(({ code, frame, root, crown }) => {
       const there = planeIn(frame, plane);
@@ -177,6 +179,22 @@ export function sectionOutline(anatomy: Anatomy, plane: Plane): SectionOutline {
   const outline = outlineOf(anatomy, plane);
   last.set(anatomy, [{ plane, outline }, ...known].slice(0, MOST_OUTLINES));
   return outline;
+}
+
+/** Thickness of the cortex that is drawn over the floor of the nose or sinus, mm (assumed). */
+const FLOOR_CORTEX = 0.8;
+
+/** Takes off what lies within the floor's cortex: the part of a loop above a line of the plane. */
+function aboveFloor({ ridge }: Anatomy, plane: Plane, loop: Loop): Loop {
+  const over = ([x, y]: readonly [number, number]) => onPlane(plane, x, y)[2] - ridge.floor - FLOOR_CORTEX;
+  return loop.flatMap((p, i) => {
+    const next = loop[(i + 1) % loop.length];
+    const [here, there] = [over(p), over(next)];
+    const own = here >= 0 ? [p] : [];
+    if (here >= 0 === there >= 0) return own;
+    const w = here / (here - there);
+    return [...own, [p[0] + w * (next[0] - p[0]), p[1] + w * (next[1] - p[1])] as const];
+  });
 }
 
 /** Moves the points that came from the sheet onto the surface itself, within the plane; the others stay. */
