@@ -5,16 +5,23 @@ import { dashed, GHOST } from '../marks/dash.ts';
 import { PX_PER_MM, yOf } from './scale.ts';
 import { intoSection } from './sectionPlane.ts';
 
+interface KeptImplantProps {
+  kept: Evaluation;
+  evaluation: Evaluation;
+  kind: 'faciopalatal' | 'mesiodistal';
+}
+
 /** The kept pose's envelope as it is seen across the section of this one. */
-export function KeptImplant({ kept, evaluation }: { kept: Evaluation; evaluation: Evaluation }) {
-  const project = intoSection(evaluation);
+export function KeptImplant({ kept, evaluation, kind }: KeptImplantProps) {
+  const project = intoSection(evaluation, kind);
   const { placement, plan, anatomy } = kept;
   const { x, r } = envelopePolyline(plan.implant);
+  const across = kind === 'faciopalatal' ? placement.ef : placement.em;
   const side = (way: 1 | -1) =>
     [...x].map((station, i) => {
       const centre = placement.axisPoint(placement.tP + station);
-      const { x: across, level } = project(anatomy.toJaw(along(centre, placement.ef, way * r[i])));
-      return { x: across * PX_PER_MM, y: yOf(level) };
+      const { x: out, level } = project(anatomy.toJaw(along(centre, across, way * r[i])));
+      return { x: out * PX_PER_MM, y: yOf(level) };
     });
   return <path className="kept-edge" d={dashed([...side(1), ...side(-1).reverse()], GHOST, true)} />;
 }

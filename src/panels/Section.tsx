@@ -13,9 +13,11 @@ import { formatNumber, formatQuantity } from '../words/format.ts';
 import { presentReading } from '../words/presentReading.ts';
 import { say } from '../words/say.ts';
 import { KeptImplant } from './KeptImplant.tsx';
+import { SectionAcross } from './SectionAcross.tsx';
 import { SectionDimensions } from './SectionDimensions.tsx';
 import { SectionImplant } from './SectionImplant.tsx';
 import { SectionTissues } from './SectionTissues.tsx';
+import { SectionWords } from './SectionWords.tsx';
 import { CREST_Y, DRAWING_HEIGHT, PX_PER_MM, yOf } from './scale.ts';
 import { intoSection, planeOf } from './sectionPlane.ts';
 import { useKept } from './useKept.ts';
@@ -25,7 +27,7 @@ const WIDTH = 295;
 /** Where the axis stands, px from the left. */
 const AXIS = 153;
 /** Nothing is written above this, px: the panel's heading stands there. */
-const HEADING = 44;
+const HEADING = 60;
 
 /** A straight line down the axis, in its dashes. */
 const alongAxis = (from: number, to: number): string =>
@@ -137,10 +139,15 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
   const { session, live } = stores;
   const evaluation = useEvaluation(stores);
   const layers = useSelected(session, (state) => state.layers);
+  const kind = useSelected(session, (state) => state.section);
+  const level = useSelected(session, (state) => state.sectionLevel);
   const lit = useSelected(live, (state) => litReading(state, session.getState()));
   const { placement, plan } = evaluation;
   const kept = useKept(stores);
-  const outline = useMemo(() => sectionOutline(evaluation.anatomy, planeOf(evaluation)), [evaluation]);
+  const outline = useMemo(
+    () => sectionOutline(evaluation.anatomy, planeOf(evaluation, kind, level)),
+    [evaluation, kind, level],
+  );
   const thinnest = (id: 'facial-wall-thinnest' | 'palatal-wall-thinnest') => {
     const { value } = readingOf(evaluation.readings, id);
     return value === null ? say('drawing.none') : presentReading(readingOf(evaluation.readings, id)).quantity;
@@ -150,41 +157,64 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
     palatal: thinnest('palatal-wall-thinnest'),
     shoulder: formatQuantity({ value: shoulderLevel(plan.pose), unit: 'mm', signed: true }),
   });
+  const [left, right] =
+    kind === 'mesiodistal' ? (['distal', 'mesial'] as const) : (['palatal', 'facial'] as const);
   return (
-    <svg
-      className="drawing section"
-      viewBox={`${-AXIS} 0 ${WIDTH} ${DRAWING_HEIGHT}`}
-      role="img"
-      aria-label={label}
-      data-section
-    >
-      <SectionTissues outline={outline} gum={layers.gum} teeth={layers.teeth} />
-      <path className="crest-line" d={CREST} />
-      <SectionImplant shape={plan.implant} platform={placement.tP} roll={plan.pose.roll} />
-      {kept && <KeptImplant kept={kept} evaluation={evaluation} />}
-      <AxisLine evaluation={evaluation} />
-      {layers.lines && (
-        <>
-          <LengthChain evaluation={evaluation} />
-          <IncisalMark evaluation={evaluation} lit={lit === 'incisal-line-offset'} />
-          <SectionDimensions evaluation={evaluation} lit={lit} />
-        </>
-      )}
-      <g className="drawing-foot">
-        <text className="drawing-word" x={-AXIS + 12} y={DRAWING_HEIGHT - 12}>
-          {say('drawing.palatal')}
-        </text>
-        <text className="drawing-word" x={WIDTH - AXIS - 12} y={DRAWING_HEIGHT - 12} textAnchor="end">
-          {say('drawing.facial')}
-        </text>
-        <path
-          className="drawing-thin"
-          d={`M${-2.5 * PX_PER_MM} ${DRAWING_HEIGHT - 10}h${5 * PX_PER_MM}m0-4v8m${-5 * PX_PER_MM}-8v8`}
-        />
-        <text className="drawing-figure" x="0" y={DRAWING_HEIGHT - 14} textAnchor="middle">
-          {say('drawing.bar')}
-        </text>
-      </g>
-    </svg>
+    <>
+      <SectionWords stores={stores} />
+      <svg
+        className="drawing section"
+        viewBox={`${-AXIS} 0 ${WIDTH} ${DRAWING_HEIGHT}`}
+        role="img"
+        aria-label={kind === 'faciopalatal' ? label : say(`drawing.sectionLabel.${kind}`)}
+        data-section={kind}
+      >
+        {kind === 'across' ? (
+          <SectionAcross
+            evaluation={evaluation}
+            outline={outline}
+            level={level}
+            gum={layers.gum}
+            teeth={layers.teeth}
+          />
+        ) : (
+          <>
+            <SectionTissues outline={outline} gum={layers.gum} teeth={layers.teeth} />
+            <path className="crest-line" d={CREST} />
+            <SectionImplant
+              shape={plan.implant}
+              platform={placement.tP}
+              roll={plan.pose.roll - (kind === 'mesiodistal' ? 90 : 0)}
+            />
+            {kept && <KeptImplant kept={kept} evaluation={evaluation} kind={kind} />}
+            <AxisLine evaluation={evaluation} />
+            {layers.lines && (
+              <>
+                <LengthChain evaluation={evaluation} />
+                {kind === 'faciopalatal' && (
+                  <IncisalMark evaluation={evaluation} lit={lit === 'incisal-line-offset'} />
+                )}
+                <SectionDimensions evaluation={evaluation} kind={kind} lit={lit} />
+              </>
+            )}
+          </>
+        )}
+        <g className="drawing-foot">
+          <text className="drawing-word" x={-AXIS + 12} y={DRAWING_HEIGHT - 12}>
+            {say(`drawing.${left}`)}
+          </text>
+          <text className="drawing-word" x={WIDTH - AXIS - 12} y={DRAWING_HEIGHT - 12} textAnchor="end">
+            {say(`drawing.${right}`)}
+          </text>
+          <path
+            className="drawing-thin"
+            d={`M${-2.5 * PX_PER_MM} ${DRAWING_HEIGHT - 10}h${5 * PX_PER_MM}m0-4v8m${-5 * PX_PER_MM}-8v8`}
+          />
+          <text className="drawing-figure" x="0" y={DRAWING_HEIGHT - 14} textAnchor="middle">
+            {say('drawing.bar')}
+          </text>
+        </g>
+      </svg>
+    </>
   );
 });

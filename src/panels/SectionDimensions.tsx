@@ -10,16 +10,20 @@ import { CREST_Y, DRAWING_HEIGHT, PX_PER_MM, yOf } from './scale.ts';
 import { intoSection } from './sectionPlane.ts';
 
 /** Walls that are always drawn, at most three a side. */
-const ALWAYS: readonly ReadingId[] = [
-  'facial-wall-1mm',
-  'facial-wall-thinnest',
-  'facial-wall-apex',
-  'palatal-wall-1mm',
-  'palatal-wall-thinnest',
-  'palatal-wall-apex',
-];
+const ALWAYS = {
+  faciopalatal: [
+    'facial-wall-1mm',
+    'facial-wall-thinnest',
+    'facial-wall-apex',
+    'palatal-wall-1mm',
+    'palatal-wall-thinnest',
+    'palatal-wall-apex',
+  ],
+  mesiodistal: ['root-mesial', 'root-distal', 'shoulder-to-crest-mesial', 'shoulder-to-crest-distal'],
+} as const satisfies Readonly<Record<string, readonly ReadingId[]>>;
+type Kind = keyof typeof ALWAYS;
 /** A line whose ends stand farther than this (mm) from the plane is not one of the section's: it is not drawn. */
-const IN_PLANE = 0.3;
+const IN_PLANE = { faciopalatal: 0.3, mesiodistal: 0.8 } as const;
 /** Two lines of one side nearer than this (mm) say the same: the later one is left out. */
 const SAME_PLACE = 0.25;
 
@@ -30,12 +34,12 @@ interface Line {
   readonly level: number;
 }
 
-function lineOf(evaluation: Evaluation, id: ReadingId): Line | null {
+function lineOf(evaluation: Evaluation, kind: Kind, id: ReadingId): Line | null {
   const reading = readingOf(evaluation.readings, id);
   if (!reading.from || !reading.to || reading.value === null) return null;
-  const project = intoSection(evaluation);
+  const project = intoSection(evaluation, kind);
   const [from, to] = [project(reading.from), project(reading.to)];
-  if (Math.max(Math.abs(from.off), Math.abs(to.off)) > IN_PLANE) return null;
+  if (Math.max(Math.abs(from.off), Math.abs(to.off)) > IN_PLANE[kind]) return null;
   return {
     id,
     from: { x: from.x * PX_PER_MM, y: yOf(from.level) },
@@ -44,11 +48,12 @@ function lineOf(evaluation: Evaluation, id: ReadingId): Line | null {
   };
 }
 
-function linesOf(evaluation: Evaluation, lit: ReadingId | null): Line[] {
-  const wanted = lit && !ALWAYS.includes(lit) && lit !== 'incisal-line-offset' ? [lit, ...ALWAYS] : ALWAYS;
+function linesOf(evaluation: Evaluation, kind: Kind, lit: ReadingId | null): Line[] {
+  const always: readonly ReadingId[] = ALWAYS[kind];
+  const wanted = lit && !always.includes(lit) && lit !== 'incisal-line-offset' ? [lit, ...always] : always;
   const out: Line[] = [];
   for (const id of wanted) {
-    const line = lineOf(evaluation, id);
+    const line = lineOf(evaluation, kind, id);
     if (!line) continue;
     const side = Math.sign(line.to.x);
     const taken = out.some(
@@ -92,12 +97,13 @@ function Side({ evaluation, lines, side, column, lit }: SideProps) {
 
 interface SectionDimensionsProps {
   evaluation: Evaluation;
+  kind: Kind;
   lit: ReadingId | null;
 }
 
 /** The walls as dimension lines between the readings' own two points, facial tags right, palatal left. */
-export function SectionDimensions({ evaluation, lit }: SectionDimensionsProps) {
-  const lines = linesOf(evaluation, lit);
+export function SectionDimensions({ evaluation, kind, lit }: SectionDimensionsProps) {
+  const lines = linesOf(evaluation, kind, lit);
   return (
     <>
       <Side

@@ -3,25 +3,30 @@ import type { SectionOutline } from '../core/anatomy/section.ts';
 import type { Loop } from '../core/geometry/slice.ts';
 import { BEFORE_THE_CUT, dashed, HIDDEN } from '../marks/dash.ts';
 import { type Point, polyline } from '../marks/path.ts';
-import { PX_PER_MM, yOf } from './scale.ts';
-
-const pointsOf = (loop: Loop): Point[] => loop.map(([x, y]) => ({ x: x * PX_PER_MM, y: yOf(-y) }));
-
-/** Loops as one path: a hole runs the other way round and stays open under the even-odd rule. */
-const pathOf = (loops: readonly Loop[]): string =>
-  loops.map((loop) => polyline(pointsOf(loop), true)).join('');
-
-const brokenOf = (loops: readonly Loop[], pattern: readonly number[]): string =>
-  loops.map((loop) => dashed(pointsOf(loop), pattern, true)).join('');
+import { CREST_Y, PX_PER_MM } from './scale.ts';
 
 interface TissuesProps {
+  /** Where the plane's origin stands, px from the top. */
+  origin?: number;
   outline: SectionOutline;
   gum: boolean;
   teeth: boolean;
 }
 
 /** Gum, bone with hatched cortex and dotted spongy bone, canal, teeth that the plane meets, planned crown. */
-export const SectionTissues = memo(function SectionTissues({ outline, gum, teeth }: TissuesProps) {
+export const SectionTissues = memo(function SectionTissues({
+  outline,
+  gum,
+  teeth,
+  origin = CREST_Y,
+}: TissuesProps) {
+  const pointsOf = (loop: Loop): Point[] =>
+    loop.map(([x, y]) => ({ x: x * PX_PER_MM, y: origin - y * PX_PER_MM }));
+  /** Loops as one path: a hole runs the other way round and stays open under the even-odd rule. */
+  const pathOf = (loops: readonly Loop[]): string =>
+    loops.map((loop) => polyline(pointsOf(loop), true)).join('');
+  const brokenOf = (loops: readonly Loop[], pattern: readonly number[]): string =>
+    loops.map((loop) => dashed(pointsOf(loop), pattern, true)).join('');
   const id = useId();
   const bone = pathOf(outline.bone);
   const marrow = pathOf(outline.marrow);

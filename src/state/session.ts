@@ -17,6 +17,9 @@ export const PIVOTS = ['entry', 'apex', 'platform', 'aim'] as const satisfies re
 export const DRAWINGS = ['auto', 'full', 'light'] as const;
 
 export type Place = (typeof PLACES)[number];
+/** Which way the drawn section runs: through the axis faciopalatally or mesiodistally, or across it. */
+export const SECTIONS = ['faciopalatal', 'mesiodistal', 'across'] as const;
+export type SectionKind = (typeof SECTIONS)[number];
 export type Hand = (typeof HANDS)[number];
 export type View = (typeof VIEWS)[number];
 export type Layer = (typeof LAYERS)[number];
@@ -43,6 +46,9 @@ export interface SessionState {
   selectedReading: ReadingId | null;
   drawing: Drawing;
   hand: Hand;
+  section: SectionKind;
+  /** Level of the section across the axis, mm apical of the entry. */
+  sectionLevel: number;
   /** Forgotten with the page. */
   kept: Kept | null;
 }
@@ -68,6 +74,8 @@ const FRESH: SessionState = {
   selectedReading: null,
   drawing: 'auto',
   hand: 'shift',
+  section: 'faciopalatal',
+  sectionLevel: 3,
   kept: null,
 };
 
@@ -98,6 +106,8 @@ function recall(keep: Keep | undefined): SessionState {
       selectedReading: oneOf(READING_IDS, kept.selectedReading, null),
       drawing: oneOf(DRAWINGS, kept.drawing, FRESH.drawing),
       hand: oneOf(HANDS, kept.hand, FRESH.hand),
+      section: oneOf(SECTIONS, kept.section, FRESH.section),
+      sectionLevel: FRESH.sectionLevel,
       kept: null,
     };
   } catch {

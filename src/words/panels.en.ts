@@ -122,6 +122,17 @@ export const panelWords = {
   'readings.noLimit': 'None is set.',
   'readings.why': 'Why',
 
+  'section.kinds': 'Which section',
+  'section.faciopalatal': 'facial to palatal',
+  'section.mesiodistal': 'mesial to distal',
+  'section.across': 'across',
+  'section.level': 'at depth',
+  'drawing.sectionLabel.mesiodistal':
+    'Section through the implant’s axis, distal left, mesial right. The readings say the same in numbers.',
+  'drawing.sectionLabel.across':
+    'Section across the implant’s axis, palatal left, facial right, mesial up. The readings say the same in numbers.',
+  'drawing.mesial': 'mesial',
+  'drawing.distal': 'distal',
   'drawing.crest': 'crest',
   'drawing.palatal': 'palatal',
   'drawing.facial': 'facial',

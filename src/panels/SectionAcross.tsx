@@ -1,0 +1,36 @@
+import type { SectionOutline } from '../core/anatomy/section.ts';
+import type { Evaluation } from '../core/plan/evaluate.ts';
+import { SectionTissues } from './SectionTissues.tsx';
+import { DRAWING_HEIGHT, PX_PER_MM } from './scale.ts';
+
+/** Where the axis stands in the section across it, px from the top. */
+const MIDDLE = DRAWING_HEIGHT / 2 + 16;
+
+interface SectionAcrossProps {
+  evaluation: Evaluation;
+  outline: SectionOutline;
+  /** mm apical of the entry. */
+  level: number;
+  gum: boolean;
+  teeth: boolean;
+}
+
+/** The section across the axis at a level: facial right, mesial up; the implant as its envelope and its core. */
+export function SectionAcross({ evaluation, outline, level, gum, teeth }: SectionAcrossProps) {
+  const { placement, plan } = evaluation;
+  const inside = level >= placement.tP && level <= placement.tA;
+  const r = placement.radius(level);
+  const threaded = level > placement.tP + plan.implant.transmucosalLength;
+  return (
+    <>
+      <SectionTissues outline={outline} gum={gum} teeth={teeth} origin={MIDDLE} />
+      {inside && (
+        <g className="implant-cut" data-outline="implant-across">
+          <circle cx="0" cy={MIDDLE} r={r * PX_PER_MM} />
+          {threaded && <circle cx="0" cy={MIDDLE} r={(r - plan.implant.thread.depth) * PX_PER_MM} />}
+        </g>
+      )}
+      <path className="drawing-thin" d={`M-7 ${MIDDLE}h14M0 ${MIDDLE - 7}v14`} />
+    </>
+  );
+}
