@@ -212,6 +212,23 @@ function deepest({ centre, a, semi }: Socket, shell: RidgeShell): number {
   return 0.1;
 }
 
+/** Angles of a walk once round, unrolled; where they would run back, a stretch of them is drawn together to its mean, so that the wall does not fold. */
+function rising(angles: readonly number[]): number[] {
+  const pools: { mean: number; count: number }[] = [];
+  let last = angles[0];
+  for (const angle of angles) {
+    last = angle + 2 * Math.PI * Math.round((last - angle) / (2 * Math.PI));
+    let pool = { mean: last, count: 1 };
+    for (let before = pools.at(-1); before && before.mean > pool.mean; before = pools.at(-1)) {
+      const count = before.count + pool.count;
+      pool = { mean: (before.mean * before.count + pool.mean * pool.count) / count, count };
+      pools.pop();
+    }
+    pools.push(pool);
+  }
+  return pools.flatMap(({ mean, count }) => new Array<number>(count).fill(mean));
+}
+
 /** What fills the opening: from its edge over the rim to the void's wall, closed at the bottom. Its triangles go on counting from the sheet's points. */
 export function holeMesh(hole: Hole, { shell, rows, mid, params }: Sheet): TriangleMesh {
   const { i0, i1, j0, j1, socket, centre } = hole;
@@ -229,6 +246,7 @@ export function holeMesh(hole: Hole, { shell, rows, mid, params }: Sheet): Trian
   const rim = corners.map((c) =>
     rimAt(voids, shell, edgeToward(voids, centre, c) ?? toward(centre, c, 0.97)),
   );
+  const angles = rising(rim.map((r) => r.angle));
   const n = corners.length;
   const edge: Ring = corners.map((c) => c.vertex);
   const between = [0.35, 0.65, 0.85].map((w) =>
@@ -251,7 +269,7 @@ export function holeMesh(hole: Hole, { shell, rows, mid, params }: Sheet): Trian
       const way = share * (straight + bowl);
       const deep = start + (way - straight) / sl;
       const height = way < straight ? top - way : -sl * Math.sin(deep);
-      return wallInside(socket, shell, rim[j].angle, height);
+      return wallInside(socket, shell, angles[j], height);
     });
   const wall = Array.from({ length: count - 1 }, (_, i) => down((i + 1) / count));
   builder.bands([edge, ...between, outer, back, inner, ...wall]);

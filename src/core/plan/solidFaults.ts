@@ -1,10 +1,12 @@
 import { type Anatomy, anatomyOf } from '../anatomy/anatomy.ts';
+import { landmarksOf } from '../anatomy/landmarks.ts';
 import type { SideSign } from '../anatomy/ridge.ts';
 import { RIDGE_BEYOND } from '../anatomy/ridgeMesh.ts';
 import { RidgeShell } from '../anatomy/ridgeShell.ts';
 import { shownRange } from '../anatomy/section.ts';
 import type { Site } from '../anatomy/site.ts';
 import type { RootSolid } from '../anatomy/teeth.ts';
+import { plannedTooth } from '../anatomy/toothMeshes.ts';
 import { dot, smoothstep, sub, type Vec3 } from '../geometry/vec.ts';
 import { valueAt, withValue } from './atPath.ts';
 import { type Fault, fault } from './fault.ts';
@@ -40,6 +42,7 @@ function troubleOf(site: Site): Trouble | null {
   const { from, to } = shownRange(anatomy);
   let least = Infinity;
   let thin: Place = { q: 0, side: 1, d: 0 };
+  let flared: Place | null = null;
   let palatal = 0;
   const { trimmed } = new RidgeShell(ridge);
   const within = [teeth.distal.station - RIDGE_BEYOND, teeth.mesial.station + RIDGE_BEYOND];
@@ -55,11 +58,15 @@ function troubleOf(site: Site): Trouble | null {
           least = w;
           thin = { q, side, d };
         }
+        if (w < LEAST_HALF_WIDTH) break;
         ridge.rowPoint(side * w * ridge.cap(d), d);
         above &&= ridge.c >= ridge.floor;
         // Where a side is trimmed, it may not turn up again: its face would lie on itself.
         const turns = above && ridge.e < trimmed && ridge.c > level;
-        if (d > DEEPEST || turns) return { code: 'ridge-too-flared', at: { q, side, d } };
+        if (d > DEEPEST || turns) {
+          flared ??= { q, side, d };
+          break;
+        }
         level = ridge.c;
         if (above && d <= site.ridge.height && q >= within[0] && q <= within[1])
           palatal = Math.max(palatal, -ridge.e);
@@ -67,6 +74,7 @@ function troubleOf(site: Site): Trouble | null {
     }
   }
   if (least < LEAST_HALF_WIDTH) return { code: 'ridge-too-thin', at: thin };
+  if (flared) return { code: 'ridge-too-flared', at: flared };
   if (1 - palatal / arch.radius < LEAST_STRETCH || site.arch.depth > site.arch.width / 2)
     return { code: 'arch-too-tight', palatal };
   return rootsMeet(anatomy) ? { code: 'roots-meet' } : null;
@@ -96,6 +104,26 @@ function reaches(one: RootSolid, other: RootSolid): boolean {
     }
   }
   return false;
+}
+
+/** Most that the CEJ may rise beside a tooth, as a share of its contact's height: more and the crown's side would fold. */
+const MOST_CURVE = 0.55;
+
+/** A crown too short for its CEJ. */
+function crownFaults(anatomy: Anatomy): Fault[] {
+  const { mesial, distal } = anatomy.teeth;
+  const crowns = { mesial, distal, crown: plannedTooth(anatomy) };
+  return Object.entries(crowns).flatMap(([part, { cls, numbers }]) => {
+    const { mesialContact, distalContact } = landmarksOf(cls, numbers);
+    const share = Math.max(
+      numbers.cejCurveMesial / mesialContact[2],
+      numbers.cejCurveDistal / distalContact[2],
+    );
+    if (share <= MOST_CURVE) return [];
+    const value = numbers.crownLength;
+    const low = Math.ceil((10 * value * share) / MOST_CURVE) / 10;
+    return [fault('contradiction', `site.${part}.crownLength`, { value, low })];
+  });
 }
 
 /** The nearest value of a number, in steps of 0.1 on its way to `end`, with which that trouble is gone; null where there is none. */
@@ -167,7 +195,7 @@ function tightFault({ arch: { width, depth } }: Site, palatal: number): Fault {
 /** Why a site's solids would cross themselves or each other, with the number to change and the range in which it would do; looked for over the whole model. */
 export function solidFaults(site: Site): Fault[] {
   const trouble = troubleOf(site);
-  if (!trouble) return [];
+  if (!trouble) return crownFaults(anatomyOf(site));
   const { code } = trouble;
   if (code === 'ridge-too-thin') return [thinFault(site, trouble.at)];
   if (code === 'arch-too-tight') return [tightFault(site, trouble.palatal)];
