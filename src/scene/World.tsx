@@ -4,6 +4,7 @@ import { solidsOf } from '../core/plan/evaluate.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { type Asked, CameraRig } from './CameraRig.tsx';
+import { ContactShade } from './ContactShade.tsx';
 import { CutFace } from './CutFace.tsx';
 import { layEnds, newCut, type Removed } from './cut.ts';
 import { Implant } from './Implant.tsx';
@@ -49,17 +50,14 @@ export const World = memo(function World({ stores, light, asked, onFree, onSheet
   const look = bone === 'cut' && removed === 0 ? 'translucent' : bone;
   const { anatomy } = solids;
   useLayoutEffect(() => layEnds(cut, anatomy), [cut, anatomy]);
+  const floor = anatomy.ridge.floor - site.ridge.crestDrop;
   const target = useMemo(() => anatomy.toJaw([-0.6, -1, -1.9]), [anatomy]);
 
   return (
     <>
       <CameraRig stores={stores} asked={asked} inMouth={inMouth} onFree={onFree} />
-      <Lights
-        target={target}
-        floor={anatomy.ridge.floor - site.ridge.crestDrop}
-        steel={materials.mirrors}
-        light={light}
-      />
+      <Lights target={target} floor={floor} steel={materials.mirrors} light={light} />
+      {light && <ContactShade anatomy={anatomy} floor={floor} keep={look === 'cut' ? cut.keep : null} />}
       <CutFace
         stores={stores}
         cut={cut}

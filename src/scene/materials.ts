@@ -122,10 +122,10 @@ export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean)
     gum: matt({ ...gum, clippingPlanes: [keep] }),
     wholeGum: matt(gum),
     steel: light
-      ? litInVertices(new MeshBasicMaterial({ color: '#454a53' }), 0.7, 14)
+      ? litInVertices(new MeshBasicMaterial({ color: '#3a404a' }), 0.25, 14, 0.24)
       : new MeshStandardMaterial(blasted),
     polished: light
-      ? litInVertices(new MeshBasicMaterial({ color: '#6a707a' }), 0.9, 30)
+      ? litInVertices(new MeshBasicMaterial({ color: '#636a77' }), 0.7, 40, 0.9)
       : new MeshStandardMaterial(mirror),
     mark: new MeshBasicMaterial({ color: '#12151b' }),
     cortex: around(new MeshBasicMaterial({ ...sheet, map: hatch, ...near(1) }), body),

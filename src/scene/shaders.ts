@@ -1,4 +1,5 @@
 import { Color, type MeshBasicMaterial, Vector3 } from 'three';
+import { FIRST_STRIP, STRIPS } from './surroundings.ts';
 
 /** Direction of the raking key, from the model toward it, jaw frame; where the full setting's lamp stands. */
 export const KEY = new Vector3(26, 44, 46).normalize();
@@ -11,6 +12,9 @@ export const SKY_LIGHT = 1.3;
 /** A weak lamp from behind the palate, so that the palatal side is not lost. */
 export const FILL = new Vector3(-22, -40, 20).normalize();
 export const FILL_LIGHT = 0.6;
+
+/** What the full setting's surroundings add to the sky. */
+const LIFT = 1.5;
 
 /** Width of the visible edge, mm of the model. */
 const HULL = 0.07;
@@ -26,18 +30,26 @@ export function asHull(material: MeshBasicMaterial): MeshBasicMaterial {
   return material;
 }
 
+/** What steel mirrors of its surroundings, roughly: the upright strips, and the sky above the horizon. */
+const MIRROR = `
+        vec3 seen = reflect(-toward, across);
+        float strip = cos(${STRIPS.toFixed(1)} * (atan(seen.y, seen.x) - ${FIRST_STRIP}));
+        vGleam += uSky * uGloss.z * (0.12 + pow(max(0.0, strip), 2.0) * (1.0 - seen.z * seen.z) + 0.25 * smoothstep(-0.3, 0.9, seen.z));`;
+
 /**
- * Works the light out at the vertices: key, sky and ground as in the full setting, and a gleam of `gloss` (0 to 1) with that exponent. A
- * fraction of the cost where there is no graphics processor, and on meshes this fine nearly the same picture.
+ * Works the light out at the vertices: key, sky and ground as in the full setting, a gleam of `gloss` (0 to 1) with that exponent, and for steel
+ * what it mirrors of the upright strips and the sky, of strength `mirror`. A fraction of the cost where there is no graphics processor, and on
+ * meshes this fine nearly the same picture.
  */
 export function litInVertices(
   material: MeshBasicMaterial,
   gloss: number,
   exponent: number,
+  mirror = 0,
 ): MeshBasicMaterial {
   const key = new Color(KEY_COLOUR).multiplyScalar(KEY_LIGHT / Math.PI);
-  const sky = new Color(SKY_COLOUR).multiplyScalar(SKY_LIGHT / Math.PI);
-  const ground = new Color(GROUND_COLOUR).multiplyScalar(SKY_LIGHT / Math.PI);
+  const sky = new Color(SKY_COLOUR).multiplyScalar((LIFT * SKY_LIGHT) / Math.PI);
+  const ground = new Color(GROUND_COLOUR).multiplyScalar((LIFT * SKY_LIGHT) / Math.PI);
   material.onBeforeCompile = (shader) => {
     Object.assign(shader.uniforms, {
       uKey: { value: KEY },
@@ -46,7 +58,7 @@ export function litInVertices(
       uGround: { value: ground },
       uFill: { value: FILL },
       uFillColour: { value: new Color(SKY_COLOUR).multiplyScalar(FILL_LIGHT / Math.PI) },
-      uGloss: { value: new Vector3(gloss, exponent, 0) },
+      uGloss: { value: new Vector3(gloss, exponent, mirror) },
     });
     shader.vertexShader = shader.vertexShader
       .replace(
@@ -63,7 +75,8 @@ export function litInVertices(
         vec3 toward = normalize(cameraPosition - (modelMatrix * vec4(position, 1.0)).xyz);
         vLight = mix(uGround, uSky, 0.5 + 0.5 * across.z) + uKeyColour * max(0.0, dot(across, uKey))
           + uFillColour * max(0.0, dot(across, uFill));
-        vGleam = uKeyColour * uGloss.x * pow(max(0.0, dot(across, normalize(uKey + toward))), uGloss.y);`,
+        vGleam = uKeyColour * uGloss.x * pow(max(0.0, dot(across, normalize(uKey + toward))), uGloss.y);
+        ${mirror > 0 ? MIRROR : ''}`,
       );
     shader.fragmentShader = shader.fragmentShader
       .replace('#include <common>', '#include <common>\nvarying vec3 vLight;\nvarying vec3 vGleam;')
