@@ -1,4 +1,4 @@
-import { useEffect, useMemo } from 'react';
+import { useEffect, useLayoutEffect, useMemo } from 'react';
 import type { Plane } from 'three';
 import type { Anatomy } from '../core/anatomy/anatomy.ts';
 import { ContactShadow } from './contactShadow.ts';
@@ -13,16 +13,9 @@ interface ContactShadeProps {
 
 /** The soft shade under the cast. */
 export function ContactShade({ anatomy, floor, keep }: ContactShadeProps) {
-  const shadow = useMemo(() => new ContactShadow(anatomy, keep), [anatomy, keep]);
+  const shadow = useMemo(() => new ContactShadow(), []);
   useEffect(() => () => shadow.dispose(), [shadow]);
-  const [x, y] = shadow.middle;
-  return (
-    <mesh
-      position={[x, y, floor - 0.04]}
-      geometry={shadow.sheet}
-      material={shadow.material}
-      renderOrder={-1}
-      dispose={null}
-    />
-  );
+  useLayoutEffect(() => shadow.lay(anatomy, floor), [shadow, anatomy, floor]);
+  useLayoutEffect(() => shadow.fade(keep), [shadow, keep]);
+  return <primitive object={shadow.mesh} dispose={null} />;
 }

@@ -1,114 +1,130 @@
-import { CanvasTexture, MeshBasicMaterial, type Plane, PlaneGeometry, SRGBColorSpace, Vector4 } from 'three';
+import {
+  BufferAttribute,
+  BufferGeometry,
+  DoubleSide,
+  Mesh,
+  MeshBasicMaterial,
+  type Plane,
+  Vector4,
+} from 'three';
 import type { Anatomy } from '../core/anatomy/anatomy.ts';
 import { shownRange } from '../core/anatomy/section.ts';
+import { clamp } from '../core/geometry/vec.ts';
 
-/** Paper round the cast's foot that the shade may reach, mm, and the texture's fineness, pixels a millimetre. */
-const MARGIN = 9;
-const FINE = 4;
-
-/** Shades under the cast: how far they are blurred and how far they lie from the key's side, mm, and how dark they are. */
-const SHADES = [
-  { blur: 6, away: 4.5, dark: 0.62 },
-  { blur: 2, away: 0.6, dark: 0.55 },
+/** Columns round the foot's edge, how far outside it, mm, with the darkness there: a narrow shade on a wide one. */
+const EDGE = [
+  [-2.5, 0.66],
+  [-0.8, 0.56],
+  [0, 0.44],
+  [0.8, 0.32],
+  [2, 0.2],
+  [3.6, 0.1],
+  [5.4, 0.035],
+  [7.5, 0],
 ] as const;
 
-/** The way the key's light falls over the paper, jaw frame. */
-const FALL = [-0.51, -0.86] as const;
+/** Where the shade lies from the foot, jaw frame, mm: away from the key. */
+const FALL = [-1, -1.7] as const;
+const COLOUR = [0.062, 0.04, 0.019] as const;
 
-type Point = readonly [number, number];
+/** Rows along the arch between the two ends. */
+const ROWS = 24;
+const ACROSS = 2 * EDGE.length;
+const ALONG = ROWS + 2 * EDGE.length;
 
-/** The foot of the cast on the paper, jaw frame. */
-export function footprint(anatomy: Anatomy): Point[] {
-  const { ridge, toJaw } = anatomy;
-  const { from, to } = shownRange(anatomy);
-  const steps = 28;
-  const side = (sign: 1 | -1): Point[] =>
-    Array.from({ length: steps + 1 }, (_, i) => {
-      const q = from + ((to - from) * i) / steps;
-      const depth = (ridge.crest(q) - ridge.floor) / ridge.cos;
-      const [x, y] = toJaw(ridge.sectionPoint(q, sign * ridge.half(sign, q, depth), depth));
-      return [x, y];
-    });
-  return [...side(1), ...side(-1).reverse()];
+/** Place and darkness of the columns over a stretch from `from` to `to`, with `between` more inside. */
+function columns(from: number, to: number, between: number): { at: number; dark: number }[] {
+  const inside = (x: number) => (x < 0 ? Math.max(x, (from - to) / 2) : x);
+  const low = EDGE.map(([out, dark]) => ({ at: from - inside(out), dark })).reverse();
+  const high = EDGE.map(([out, dark]) => ({ at: to + inside(out), dark }));
+  const [first, last] = [low[low.length - 1].at, high[0].at];
+  const middle = Array.from({ length: between }, (_, i) => ({
+    at: first + ((last - first) * (i + 1)) / (between + 1),
+    dark: EDGE[0][1],
+  }));
+  return [...low, ...middle, ...high];
 }
 
-/** Draws the foot's shade, blurred, on a canvas that covers `width` × `height` mm from the corner `left`, `back`. */
-function shade(
-  foot: readonly Point[],
-  left: number,
-  back: number,
-  width: number,
-  height: number,
-): CanvasTexture {
-  const canvas = document.createElement('canvas');
-  canvas.width = Math.ceil(width * FINE);
-  canvas.height = Math.ceil(height * FINE);
-  const pen = canvas.getContext('2d');
-  if (pen) {
-    // Only the shadow of what is drawn falls on the canvas: the foot itself is drawn beside it.
-    const beside = 2 * canvas.width;
-    for (const { blur, away, dark } of SHADES) {
-      pen.shadowColor = `rgb(70 56 38 / ${dark})`;
-      pen.shadowBlur = blur * FINE;
-      pen.shadowOffsetX = beside + away * FALL[0] * FINE;
-      pen.shadowOffsetY = -away * FALL[1] * FINE;
-      pen.beginPath();
-      for (const [x, y] of foot) pen.lineTo((x - left) * FINE - beside, (back + height - y) * FINE);
-      pen.fill();
+/** Two triangles a cell of the grid; on one side of the arch they are seen from below, so the material has two sides. */
+function cells(): number[] {
+  const index: number[] = [];
+  for (let i = 0; i + 1 < ALONG; i++)
+    for (let j = 0; j + 1 < ACROSS; j++) {
+      const a = i * ACROSS + j;
+      const b = a + ACROSS;
+      index.push(a, b, b + 1, a, b + 1, a + 1);
     }
-  }
-  const texture = new CanvasTexture(canvas);
-  texture.colorSpace = SRGBColorSpace;
-  return texture;
+  return index;
 }
 
-/** A soft shade on the paper under the cast, drawn once for a site: what the light setting has in place of a cast shadow. */
+/**
+ * A soft shade on the paper under the cast, laid for a site: what the light setting has in place of a cast shadow. Its darkness is worked out at
+ * the vertices of a grid round the cast's foot; beyond the plane of the cut, where nothing stands, it fades.
+ */
 export class ContactShadow {
-  readonly sheet: PlaneGeometry;
-  readonly material: MeshBasicMaterial;
-  /** Middle of the sheet, jaw frame. */
-  readonly middle: Point;
-  private readonly map: CanvasTexture;
+  readonly mesh: Mesh<BufferGeometry, MeshBasicMaterial>;
+  private readonly plane = new Vector4(0, 0, 0, 1);
 
-  /** `keep` is the plane of the cut: beyond it, where nothing stands, the shade fades. */
-  constructor(anatomy: Anatomy, keep: Plane | null) {
-    const foot = footprint(anatomy);
-    const [xs, ys] = [foot.map((p) => p[0]), foot.map((p) => p[1])];
-    const left = Math.min(...xs) - MARGIN;
-    const back = Math.min(...ys) - MARGIN;
-    const width = Math.max(...xs) + MARGIN - left;
-    const height = Math.max(...ys) + MARGIN - back;
-    this.middle = [left + width / 2, back + height / 2];
-    this.sheet = new PlaneGeometry(width, height);
-    this.map = shade(foot, left, back, width, height);
-    this.material = new MeshBasicMaterial({ map: this.map, transparent: true, depthWrite: false });
-    if (keep) fadeBeyond(this.material, keep);
+  constructor() {
+    const geometry = new BufferGeometry();
+    geometry.setAttribute('position', new BufferAttribute(new Float32Array(3 * ALONG * ACROSS), 3));
+    geometry.setAttribute('color', new BufferAttribute(new Float32Array(4 * ALONG * ACROSS), 4));
+    geometry.setIndex(cells());
+    const material = new MeshBasicMaterial({
+      vertexColors: true,
+      transparent: true,
+      depthWrite: false,
+      side: DoubleSide,
+      forceSinglePass: true,
+    });
+    this.mesh = new Mesh(geometry, fadedBeyond(material, this.plane));
+    this.mesh.renderOrder = -1;
+    this.mesh.frustumCulled = false;
+  }
+
+  /** Lays the shade under a site's cast on the paper at level `floor`, jaw frame. */
+  lay(anatomy: Anatomy, floor: number): void {
+    const { ridge, toJaw } = anatomy;
+    const { from, to } = shownRange(anatomy);
+    const place = this.mesh.geometry.getAttribute('position');
+    const colour = this.mesh.geometry.getAttribute('color');
+    columns(from, to, ROWS).forEach((row, i) => {
+      const q = clamp(row.at, from, to);
+      const depth = (ridge.crest(q) - ridge.floor) / ridge.cos;
+      columns(-ridge.half(-1, q, depth), ridge.half(1, q, depth), 0).forEach(({ at, dark }, j) => {
+        const [x, y] = toJaw(ridge.sectionPoint(row.at, at, depth));
+        place.setXYZ(i * ACROSS + j, x + FALL[0], y + FALL[1], floor - 0.04);
+        colour.setXYZW(i * ACROSS + j, ...COLOUR, (dark * row.dark) / EDGE[0][1]);
+      });
+    });
+    place.needsUpdate = true;
+    colour.needsUpdate = true;
+  }
+
+  /** `keep` is the plane of the cut, which may move from frame to frame; null: the whole cast stands. */
+  fade(keep: Plane | null): void {
+    this.mesh.onBeforeRender = () => {
+      if (keep) this.plane.set(keep.normal.x, keep.normal.y, keep.normal.z, keep.constant);
+      else this.plane.set(0, 0, 0, 1);
+    };
   }
 
   dispose(): void {
-    this.sheet.dispose();
-    this.material.dispose();
-    this.map.dispose();
+    this.mesh.geometry.dispose();
+    this.mesh.material.dispose();
   }
 }
 
 /** Fades a material over a few millimetres beyond a plane that may move. */
-function fadeBeyond(material: MeshBasicMaterial, keep: Plane): void {
-  const plane = new Vector4();
+function fadedBeyond(material: MeshBasicMaterial, plane: Vector4): MeshBasicMaterial {
   material.onBeforeCompile = (shader) => {
     shader.uniforms.uKeep = { value: plane };
     shader.vertexShader = shader.vertexShader
-      .replace('#include <common>', '#include <common>\nvarying float vKept;\nuniform vec4 uKeep;')
+      .replace('#include <common>', '#include <common>\nuniform vec4 uKeep;')
       .replace(
         '#include <begin_vertex>',
-        '#include <begin_vertex>\nvKept = dot(uKeep, modelMatrix * vec4(position, 1.0));',
-      );
-    shader.fragmentShader = shader.fragmentShader
-      .replace('#include <common>', '#include <common>\nvarying float vKept;')
-      .replace(
-        '#include <color_fragment>',
-        '#include <color_fragment>\ndiffuseColor.a *= smoothstep(-3.0, 1.0, vKept);',
+        '#include <begin_vertex>\nvColor.a *= smoothstep(-3.0, 1.0, dot(uKeep, modelMatrix * vec4(position, 1.0)));',
       );
   };
-  material.onBeforeRender = () => plane.set(keep.normal.x, keep.normal.y, keep.normal.z, keep.constant);
+  return material;
 }

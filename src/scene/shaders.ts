@@ -1,5 +1,5 @@
 import { Color, type MeshBasicMaterial, Vector3 } from 'three';
-import { FIRST_STRIP, STRIPS } from './surroundings.ts';
+import { FIRST_STRIP } from './surroundings.ts';
 
 /** Direction of the raking key, from the model toward it, jaw frame; where the full setting's lamp stands. */
 export const KEY = new Vector3(26, 44, 46).normalize();
@@ -30,10 +30,11 @@ export function asHull(material: MeshBasicMaterial): MeshBasicMaterial {
   return material;
 }
 
-/** What steel mirrors of its surroundings, roughly: the upright strips, and the sky above the horizon. */
+/** What steel mirrors of its surroundings, roughly: the five upright strips, by cos 5φ = 5c − 20c³ + 16c⁵, and the sky above the horizon. */
 const MIRROR = `
         vec3 seen = reflect(-toward, across);
-        float strip = cos(${STRIPS.toFixed(1)} * (atan(seen.y, seen.x) - ${FIRST_STRIP}));
+        float c = dot(seen.xy, vec2(${Math.cos(FIRST_STRIP)}, ${Math.sin(FIRST_STRIP)})) / max(length(seen.xy), 1e-3);
+        float strip = c * (5.0 + c * c * (16.0 * c * c - 20.0));
         vGleam += uSky * uGloss.z * (0.12 + pow(max(0.0, strip), 2.0) * (1.0 - seen.z * seen.z) + 0.25 * smoothstep(-0.3, 0.9, seen.z));`;
 
 /**

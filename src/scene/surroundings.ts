@@ -17,7 +17,7 @@ interface SoftBox {
 }
 
 /** How many upright strips of light stand round the model, so that round steel gleams along its length from every side. */
-export const STRIPS = 5;
+const STRIPS = 5;
 /** Azimuth of the first strip, radians from the jaw's + x. */
 export const FIRST_STRIP = 0.55;
 
