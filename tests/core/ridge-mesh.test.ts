@@ -276,6 +276,9 @@ describe('the section', () => {
     const [line] = own?.root ?? [];
     expect(Math.min(...line.map((p) => p[1]))).toBeCloseTo(-root.semi[2], 1);
     const tooth = plannedTooth(anatomy);
+    // Source: the model: a reference level is that of the facial CEJ.
+    const facial = along(tooth.origin, tooth.ey, tooth.numbers.cervixDepth / 2);
+    expect(facial[2]).toBeCloseTo(anatomy.site.reference.cej, 9);
     // Across the planned crown through its tip, which need not stand over the middle of its cervix.
     const aside = dot(sub(tooth.marks.tip, tooth.origin), tooth.ex);
     const origin = along(tooth.origin, tooth.ex, aside);

@@ -1,6 +1,7 @@
 import { carried, type Placed, turnedInto } from '../geometry/carry.ts';
 import { Kept } from '../geometry/kept.ts';
 import type { TriangleMesh } from '../geometry/mesh.ts';
+import { axisFrame, axisOf } from '../geometry/pose.ts';
 import type { Vec3 } from '../geometry/vec.ts';
 import type { Anatomy } from './anatomy.ts';
 import { type CrownOptions, crownMesh, type ToothMeshes } from './crown.ts';
@@ -69,13 +70,16 @@ export function placedToothMeshes(tooth: PlacedTooth, options: CrownOptions & Ro
   return { crown: carried(crown, frame), root: carried(root, frame) };
 }
 
-/** The planned crown's tooth in its place in the gap: its axis through the crest point, its CEJ at the reference level. */
+/** The planned crown's tooth in its place in the gap: its axis through the crest point, the facial middle of its CEJ at the reference level. */
 export function plannedTooth({ arch, site }: Anatomy): PlacedTooth {
+  // A facial lean carries the facial side of the tooth's own CEJ plane apically.
+  const { ef } = axisFrame(axisOf(site.crown.tilt));
+  const above = -(site.crown.cervixDepth / 2) * ef[2];
   const numbers = {
     ...site.crown,
     rootTilt: { faciopalatal: 0, mesiodistal: 0 },
     boneLevel: 0,
-    cejAboveBone: site.reference.cej,
+    cejAboveBone: site.reference.cej + above,
     ridge: { widths: site.ridge.widths, inclination: site.ridge.inclination },
   };
   return placeTooth(arch, site.tooth, numbers, 0, 1);
