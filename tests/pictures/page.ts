@@ -36,10 +36,10 @@ interface Group {
   readonly raking?: boolean;
 }
 
-/** A tooth stands with `x` to the right where it is a patient's right one seen from the front (mesial to the right). */
+/** A tooth stands crown up, as on the bench: seen from the front, the mesial side of a patient's right one is at the viewer's left. */
 function toothGroup(crown: TriangleMesh, root: TriangleMesh, length: number, left: boolean): Group {
   const side = left ? -1 : 1;
-  const frame = { origin: [0, 0, 0], ex: [-side, 0, 0], ey: [0, 1, 0], ez: [0, 0, 1] } as const;
+  const frame = { origin: [0, 0, 0], ex: [side, 0, 0], ey: [0, 1, 0], ez: [0, 0, 1] } as const;
   const group = new three.Group();
   group.add(new three.Mesh(crownGeometry(crown, frame, length), m.porcelain));
   group.add(new three.Mesh(geometryOf(carried(root, frame)), m.root));
@@ -134,6 +134,11 @@ function lit(scene: three.Scene, spin: number): void {
   scene.add(sky, key, fill);
 }
 
+/** Left teeth and sites are mirror images of right ones. */
+const isLeft = (subject: Subject): boolean =>
+  (subject.kind === 'tooth' && subject.side === 'left') ||
+  (subject.kind === 'site' && subject.plan.site.tooth > 20);
+
 function draw({ cells, columns, size }: Sheet): string {
   const rows = Math.ceil(cells.length / columns);
   const label = 22;
@@ -157,12 +162,12 @@ function draw({ cells, columns, size }: Sheet): string {
     scene.background = new three.Color('#f5f0e6');
     scene.environment = environment;
     scene.environmentIntensity = raking ? 0.2 : 0.42;
-    const left = cell.subject.kind === 'tooth' && cell.subject.side === 'left';
+    const left = isLeft(cell.subject);
     const turn = ((left ? -1 : 1) * cell.eye.turn * Math.PI) / 180;
     const rise = (cell.eye.rise * Math.PI) / 180;
-    // The tooth's mesial is at − x, so that a patient's right one shows it at the viewer's right when seen from the front.
+    // Mesial of a right one is at + x, and at the viewer's left from the front.
     const eye = new three.Vector3(
-      -Math.sin(turn) * Math.cos(rise),
+      Math.sin(turn) * Math.cos(rise),
       Math.cos(turn) * Math.cos(rise),
       Math.sin(rise),
     );
