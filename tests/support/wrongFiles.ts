@@ -319,6 +319,12 @@ export const WRONG_FILES: readonly WrongFile[] = [
     field: 'limits.emergence',
   },
   {
+    name: 'a limit without a band',
+    text: put('limits', { root: {} }),
+    code: 'missing',
+    field: 'limits.root.low',
+  },
+  {
     name: 'a limit upside down',
     text: put('limits', { root: { low: { near: 1, beyond: 2 } } }),
     code: 'contradiction',

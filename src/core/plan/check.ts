@@ -52,6 +52,8 @@ function shapeFaults(s: ImplantShape): Fault[] {
 function limitFaults(limits: Readonly<Record<string, Bands>>): Fault[] {
   const out: Fault[] = [];
   for (const [key, { low, high }] of Object.entries(limits)) {
+    // Without a band nothing could be judged, and everything would pass.
+    if (!low && !high) out.push(fault('missing', `limits.${key}.low`));
     if (low && low.beyond > low.near) {
       out.push(fault('contradiction', `limits.${key}.low.beyond`, { value: low.beyond, high: low.near }));
     }
