@@ -127,7 +127,7 @@ function AxisLine({ evaluation }: { evaluation: Evaluation }) {
     <>
       <path
         className="axis"
-        d={alongAxis(34, top) + alongAxis(apex, Math.min(DRAWING_HEIGHT - 34, apex + 34))}
+        d={alongAxis(56, top) + alongAxis(apex, Math.min(DRAWING_HEIGHT - 34, apex + 34))}
       />
       <path className="axis axis-in-steel" d={alongAxis(top, apex)} />
     </>

@@ -16,6 +16,8 @@ async function picture(page: Page): Promise<Pixels> {
   await page.evaluate(() => window.scrollTo(0, 0));
   await page.mouse.move(0, 0);
   await settled(page);
+  // Its line may grow when it is found, and what stands below moves with it.
+  await page.locator('[data-advice="found"]').waitFor();
   const browser = page.context().browser();
   if (!browser) throw new Error('the page has no browser');
   return decode(browser, await canvas(page).screenshot());
