@@ -79,8 +79,9 @@ describe('the published schema', () => {
     ]);
     let checked = 0;
     for (const { name, text, code } of WRONG_FILES) {
-      // A record's key of that name is hidden from a validator that looks at own properties by name.
-      if (!SHAPE.has(code) || name.startsWith('__proto__') || name.startsWith('a nest')) continue;
+      // A record's key of that name is hidden from a validator that looks at own properties by name; that a limit has a band is no matter of shape.
+      const hidden = ['__proto__', 'a nest', 'a limit without'].some((start) => name.startsWith(start));
+      if (!SHAPE.has(code) || hidden) continue;
       expect(validate(JSON.parse(text)), name).toBe(false);
       checked++;
     }
