@@ -60,7 +60,7 @@ export function Shell({ place, header, title, parts, onStageFault }: ShellProps)
         </Panel>
         <div className="right">
           <div className="pair">
-            <Panel place="section" name={say('panel.section')} heading>
+            <Panel place="section" name={say('panel.section')}>
               {parts.section}
             </Panel>
             <Panel place="profile" name={say('panel.profile')} heading>

@@ -27,7 +27,7 @@ const WIDTH = 295;
 /** Where the axis stands, px from the left. */
 const AXIS = 153;
 /** Nothing is written above this, px: the panel's heading stands there. */
-const HEADING = 60;
+const HEADING = 44;
 
 /** A straight line down the axis, in its dashes. */
 const alongAxis = (from: number, to: number): string =>
@@ -127,7 +127,7 @@ function AxisLine({ evaluation }: { evaluation: Evaluation }) {
     <>
       <path
         className="axis"
-        d={alongAxis(56, top) + alongAxis(apex, Math.min(DRAWING_HEIGHT - 34, apex + 34))}
+        d={alongAxis(36, top) + alongAxis(apex, Math.min(DRAWING_HEIGHT - 34, apex + 34))}
       />
       <path className="axis axis-in-steel" d={alongAxis(top, apex)} />
     </>

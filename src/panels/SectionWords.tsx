@@ -15,6 +15,7 @@ export function SectionWords({ stores }: { stores: PlanStores }) {
   return (
     // biome-ignore lint/a11y/useSemanticElements: words in a line, no form
     <div className="section-words" role="group" aria-label={say('section.kinds')}>
+      <b aria-hidden="true">{say('section.heading')}</b>
       {SECTIONS.map((one) => (
         <button
           key={one}

@@ -123,8 +123,9 @@ export const panelWords = {
   'readings.why': 'Why',
 
   'section.kinds': 'Which section',
-  'section.faciopalatal': 'facial to palatal',
-  'section.mesiodistal': 'mesial to distal',
+  'section.heading': 'Section',
+  'section.faciopalatal': 'facial–palatal',
+  'section.mesiodistal': 'mesial–distal',
   'section.across': 'across',
   'section.level': 'at depth',
   'drawing.sectionLabel.mesiodistal':
