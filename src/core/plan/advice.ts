@@ -45,7 +45,7 @@ const RANK: Readonly<Record<string, number>> = { within: 0, near: 1, beyond: 2 }
 const rank = (r: Reading): number => (r.status ? (RANK[r.status] ?? 0) : 0);
 
 /** Never a wall traded for a root, the floor or the canal: these may not become worse by a whole status. */
-const GUARDED = /^(root-|apex-to-floor$|canal$)/;
+export const GUARDED = /^(root-|apex-to-floor$|canal$)/;
 
 export function applyEdit(plan: Plan, edit: PoseEdit): Plan {
   const sign = edit.toward === 'facial' || edit.toward === 'mesial' || edit.toward === 'apical' ? 1 : -1;
