@@ -16,6 +16,7 @@ import { Header } from './Header.tsx';
 import type { DrawnLedger } from './revision.ts';
 import { Shell } from './Shell.tsx';
 import { useHistoryKeys } from './useHistoryKeys.ts';
+import { useProjector } from './useProjector.ts';
 
 const SitePanel = lazy(() => import('../panels/SitePanel.tsx'));
 const Stage = lazy(() => import('../scene/Stage.tsx'));
@@ -34,7 +35,8 @@ interface LedgerProps {
 
 /** The header, redrawn for itself when the history changes. */
 function PlanHeader({ stores, scenarios, sites }: Omit<AppProps, 'ledger'>) {
-  const { document, session } = stores;
+  const { document, session, live } = stores;
+  const projector = useProjector(live);
   return (
     <Header
       place={useSelected(session, ({ place }) => place)}
@@ -43,6 +45,8 @@ function PlanHeader({ stores, scenarios, sites }: Omit<AppProps, 'ledger'>) {
       redoLabel={useSelected(document, redoLabel)}
       onUndo={document.undo}
       onRedo={document.redo}
+      projector={projector.on}
+      onProjector={projector.toggle}
     >
       <PlansMenu stores={stores} scenarios={scenarios} sites={sites} />
     </Header>

@@ -10,13 +10,16 @@ export interface HeaderProps {
   redoLabel: string | null;
   onUndo: () => void;
   onRedo: () => void;
+  projector: boolean;
+  onProjector: () => void;
   /** What stands between the places and the history: plans and files. */
   children?: ReactNode;
 }
 
 const BACK = 'M6 2 2 6l4 4M2 6h8a4 4 0 0 1 0 8H7';
 
-export function Header({ place, onPlace, undoLabel, redoLabel, onUndo, onRedo, children }: HeaderProps) {
+export function Header(props: HeaderProps) {
+  const { place, onPlace, undoLabel, redoLabel, onUndo, onRedo, projector, onProjector, children } = props;
   return (
     <header className="header">
       <h1 className="wordmark">{say('app.name')}</h1>
@@ -33,6 +36,9 @@ export function Header({ place, onPlace, undoLabel, redoLabel, onUndo, onRedo, c
         ))}
       </nav>
       {children}
+      <button type="button" className="quiet full-screen" aria-pressed={projector} onClick={onProjector}>
+        {say('header.fullScreen')}
+      </button>
       <div className="history">
         <button type="button" className="quiet" disabled={undoLabel === null} onClick={onUndo}>
           <svg viewBox="0 0 16 16" aria-hidden="true">

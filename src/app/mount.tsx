@@ -4,6 +4,7 @@ import './fonts.css';
 import './tokens.css';
 import './base.css';
 import './layout.css';
+import './projector.css';
 import './print.css';
 
 /** Puts the page into an element, in strict mode: in development every effect must survive being run twice. */

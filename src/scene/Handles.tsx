@@ -7,6 +7,8 @@ import type { HandleId } from './handles.ts';
 
 interface HandlesProps {
   drawing: HandleDrawing;
+  /** Type size of the tag, px. */
+  tagSize: number;
   /** Under the pointer or in focus, and held. */
   hover: string | null;
   dragging: string | null;
@@ -82,7 +84,7 @@ const Letter = ({ letter, at }: LetterProps) => (
 );
 
 /** Handles in ink: bars shift, the arc tilts about its pivot, the screw arrow advances and turns. */
-export function Handles({ drawing: d, mesial, tilt, ...rest }: HandlesProps) {
+export function Handles({ drawing: d, tagSize, mesial, tilt, ...rest }: HandlesProps) {
   const bar = ([a, b]: readonly [Point, Point]) => polyline([a, b]) + tick(a, b) + tick(b, a);
   const arc = mesial ? d.mesialArc : d.facialArc;
   const [first, second] = [arc[0], arc[1]];
@@ -146,12 +148,12 @@ export function Handles({ drawing: d, mesial, tilt, ...rest }: HandlesProps) {
       </g>
       {tilt && (
         <Tag
-          x={Math.max(left.x - 12, 130)}
+          x={Math.max(left.x - 12, 8 * tagSize)}
           y={Math.max(left.y, 58)}
           side="left"
           number={tilt.number}
           words={tilt.words}
-          size={15}
+          size={tagSize}
         />
       )}
     </g>

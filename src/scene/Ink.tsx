@@ -17,7 +17,7 @@ import { type Lens, lensOf } from './lens.ts';
 import type { Sheet } from './Overlay.tsx';
 import { clipped, rimOf, standing, standingSilhouette } from './silhouette.ts';
 import type { SiteSolids } from './siteSolids.ts';
-import { tagLines } from './wallTags.ts';
+import { TAG_SIZE, tagLines } from './wallTags.ts';
 
 interface InkProps {
   stores: PlanStores;
@@ -79,11 +79,12 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
     if (kept.current?.key !== key || kept.current.solids !== solids) {
       kept.current = outlinesOf(solids, cut, lens, bone === 'cut' ? removed : 0, layers.teeth, key);
     }
-    const { hover, dragging } = live.getState();
+    const { hover, dragging, projector } = live.getState();
     const lit: ReadingId | null = litReading(live.getState(), session.getState());
     const target = (controls as { target?: { toArray: () => [number, number, number] } } | null)?.target;
     const mesialArc =
       (dragging ?? hover) === 'tilt-md' || (view === 'facial' && (dragging ?? hover) !== 'tilt-fp');
+    const tagSize = projector ? TAG_SIZE.class : TAG_SIZE.desk;
     const sheet: Sheet = {
       width: size.width,
       height: size.height,
@@ -92,7 +93,8 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
       hidden: kept.current.hidden,
       ghost: kept.current.ghost,
       poses: others.map((one) => ghostDrawing(one, evaluation.anatomy, lens)),
-      tags: layers.lines ? tagLines(evaluation, lens, lit, bone !== 'cut') : [],
+      tags: layers.lines ? tagLines(evaluation, lens, lit, bone !== 'cut', tagSize) : [],
+      tagSize,
       handles: handleDrawing(evaluation, lens, pivot),
       scale: lens.scale(target?.toArray() ?? [0, 0, 0]),
       lines: layers.lines,

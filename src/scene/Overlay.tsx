@@ -10,7 +10,7 @@ import type { HandleDrawing, IncisalDrawing } from './drawing.ts';
 import type { GhostDrawing } from './ghost.ts';
 import { Handles } from './Handles.tsx';
 import type { HandleId } from './handles.ts';
-import { TAG_SIZE, type TagLine } from './wallTags.ts';
+import type { TagLine } from './wallTags.ts';
 
 /** Everything in ink over the canvas, for one frame. */
 export interface Sheet {
@@ -24,6 +24,8 @@ export interface Sheet {
   /** The pose a drag began with, and the kept one. */
   readonly poses: readonly GhostDrawing[];
   readonly tags: readonly TagLine[];
+  /** Type size of the tags, px. */
+  readonly tagSize: number;
   readonly handles: HandleDrawing;
   /** Size of a millimetre at the target, px. */
   readonly scale: number;
@@ -148,7 +150,7 @@ export function Overlay({ sheet, onGrip, onHover, onPick, onPoint }: OverlayProp
                 side={line.side}
                 number={line.number}
                 mark={line.mark}
-                size={TAG_SIZE}
+                size={sheet.tagSize}
                 lit={line.id === sheet.lit}
               />
             </g>
@@ -157,6 +159,7 @@ export function Overlay({ sheet, onGrip, onHover, onPick, onPoint }: OverlayProp
       )}
       <Handles
         drawing={sheet.handles}
+        tagSize={sheet.tagSize}
         hover={sheet.hover}
         dragging={sheet.dragging}
         mesial={sheet.mesialArc}

@@ -42,8 +42,10 @@ const FORESHORTENED = 0.55;
 /** Walls of one side whose levels differ by less say the same, mm. */
 const SAME_LEVEL = 0.45;
 
-export const TAG_SIZE = 16;
-const TAG_GAP = 31;
+/** Type size of the tags, px: at a desk, and before a class. */
+export const TAG_SIZE = { desk: 16, class: 24 } as const;
+/** Distance of two tags, as so many type sizes. */
+const TAG_GAP = 1.94;
 const AWAY = 44;
 
 interface Line {
@@ -98,6 +100,7 @@ export function tagLines(
   lens: Lens,
   lit: ReadingId | null,
   roots: boolean,
+  size: number,
 ): TagLine[] {
   const lines = chosen(evaluation, lens, lit, roots);
   const out: TagLine[] = [];
@@ -106,13 +109,13 @@ export function tagLines(
     const own = lines.filter(({ from, to }) => to.x >= from.x === (side === 'right'));
     if (own.length === 0) continue;
     const texts = own.map(({ reading }) => presentReading(reading));
-    const widest = Math.max(...texts.map(({ number, mark }) => tagWidth({ number, mark, size: TAG_SIZE })));
+    const widest = Math.max(...texts.map(({ number, mark }) => tagWidth({ number, mark, size })));
     const ends = own.flatMap(({ from, to }) => [way * from.x, way * to.x]);
     const edge = side === 'right' ? lens.width - widest - 10 : -(widest + 10);
     const column = way * Math.min(Math.max(...ends) + AWAY, edge);
     const places = spread(
       own.map(({ from, to }) => to.y + Math.sign(to.y - from.y || -1) * 6),
-      TAG_GAP,
+      TAG_GAP * size,
       44,
       lens.height - 60,
     );

@@ -7,13 +7,15 @@ export interface LiveState {
   dragging: string | null;
   /** The next press on the model places the entry. */
   placing: boolean;
+  /** Shown large, before a class. */
+  projector: boolean;
   /** Grows by one with every change of document, session or live state: what is on screen has a number. */
   revision: number;
 }
 
 export interface LiveStore extends Pick<StoreApi<LiveState>, 'getState' | 'subscribe'> {
   getInitialState: () => LiveState;
-  set: (change: Partial<Pick<LiveState, 'hover' | 'dragging' | 'placing'>>) => void;
+  set: (change: Partial<Pick<LiveState, 'hover' | 'dragging' | 'placing' | 'projector'>>) => void;
 }
 
 /** Anything that tells of its changes. */
@@ -27,6 +29,7 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     hover: null,
     dragging: null,
     placing: false,
+    projector: false,
     revision: 0,
   }));
   const bump = () => store.setState(({ revision }) => ({ revision: revision + 1 }));
@@ -38,7 +41,9 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     set: (change) => {
       const state = store.getState();
       const next = { ...state, ...change };
-      const same = (['hover', 'dragging', 'placing'] as const).every((key) => next[key] === state[key]);
+      const same = (['hover', 'dragging', 'placing', 'projector'] as const).every(
+        (key) => next[key] === state[key],
+      );
       if (same) return;
       store.setState({ ...next, revision: state.revision + 1 });
     },

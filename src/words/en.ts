@@ -20,6 +20,8 @@ export const en = {
   'place.site': 'Site',
   'place.place': 'Place',
 
+  'header.fullScreen': 'Full screen',
+
   'history.undo': 'Undo',
   'history.redo': 'Redo',
   'history.undoStep': 'Undo {step}',

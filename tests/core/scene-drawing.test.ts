@@ -129,12 +129,17 @@ describe('the tags', () => {
       const evaluation = evaluationOf(plan);
       for (const view of VIEWS) {
         const lens = lensFor(plan, view);
-        const lines = tagLines(evaluation, lens, null, view !== 'mesial');
+        const lines = tagLines(evaluation, lens, null, view !== 'mesial', TAG_SIZE.desk);
         expect(lines.filter((l) => l.id.includes('-wall-')).length).toBeLessThanOrEqual(4);
         const boxes = lines.map(({ tag, side, number, mark }) => {
-          const width = tagWidth({ number, mark, size: TAG_SIZE });
+          const width = tagWidth({ number, mark, size: TAG_SIZE.desk });
           const left = side === 'right' ? tag.x : tag.x - width;
-          return { left, right: left + width, top: tag.y - TAG_SIZE * 0.75, bottom: tag.y + TAG_SIZE * 0.75 };
+          return {
+            left,
+            right: left + width,
+            top: tag.y - TAG_SIZE.desk * 0.75,
+            bottom: tag.y + TAG_SIZE.desk * 0.75,
+          };
         });
         for (const [i, a] of boxes.entries()) {
           expect(a.left).toBeGreaterThanOrEqual(0);
@@ -156,7 +161,9 @@ describe('the tags', () => {
   it('show the reading that is lit, wherever its line runs', () => {
     const [{ plan }] = SITES_DEMO;
     const evaluation = evaluationOf(plan);
-    const ids = tagLines(evaluation, lensFor(plan, 'mesial'), 'apex-to-floor', false).map((l) => l.id);
+    const ids = tagLines(evaluation, lensFor(plan, 'mesial'), 'apex-to-floor', false, TAG_SIZE.desk).map(
+      (l) => l.id,
+    );
     expect(ids).toContain('apex-to-floor');
   });
 });
