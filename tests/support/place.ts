@@ -64,12 +64,12 @@ export const numberOf = (shown: string): number => Number(shown.replace('\u2212'
 export const wallEdge = (page: Page, side: 'facial' | 'palatal') =>
   page.locator(`[data-wall-profile] [data-edge="${side}"]`).getAttribute('d');
 
-/** The plan on the table, saved by the page's own button and read back from the file. */
-export async function savedPlan(page: Page): Promise<string> {
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: 'Save as a file' }).click(),
-  ]);
+/** The plan on the table, saved by the page's own button and read back from the file; `press` is how it is pressed. */
+export async function savedPlan(
+  page: Page,
+  press = () => page.getByRole('button', { name: 'Save as a file' }).click(),
+): Promise<string> {
+  const [download] = await Promise.all([page.waitForEvent('download'), press()]);
   const folder = mkdtempSync(join(tmpdir(), 'ridgewright-saved-'));
   try {
     await download.saveAs(join(folder, 'plan.json'));
