@@ -1,5 +1,6 @@
 import { lazy, Suspense, useCallback, useLayoutEffect } from 'react';
 import type { StoredPlan } from '../io/plans.ts';
+import { DrawingSelect } from '../panels/DrawingSelect.tsx';
 import { LayerWords } from '../panels/LayerWords.tsx';
 import { PlansMenu } from '../panels/PlansMenu.tsx';
 import { PoseRail } from '../panels/PoseRail.tsx';
@@ -104,6 +105,7 @@ export function App({ stores, ledger, scenarios, sites }: AppProps) {
         header={<PlanHeader stores={stores} scenarios={scenarios} sites={sites} />}
         title={{
           layers: <LayerWords stores={stores} />,
+          drawing: <DrawingSelect stores={stores} />,
           scenario: <Scenario stores={stores} />,
           sheet: <p>{say('title.sheetNumber', { sheet: '1', sheets: '1' })}</p>,
         }}

@@ -3,6 +3,8 @@ import { say } from '../words/say.ts';
 
 export interface TitleBlockProps {
   layers?: ReactNode;
+  /** How the stage is drawn, to be chosen. */
+  drawing?: ReactNode;
   scenario?: ReactNode;
   sheet?: ReactNode;
 }
@@ -22,7 +24,7 @@ function Cell({ heading, children }: CellProps) {
 }
 
 /** The foot of the sheet, as on an engineer's drawing: the caution first, always there. */
-export function TitleBlock({ layers, scenario, sheet }: TitleBlockProps) {
+export function TitleBlock({ layers, drawing, scenario, sheet }: TitleBlockProps) {
   return (
     <footer className="title-block">
       <Cell heading={say('title.caution')}>
@@ -30,7 +32,10 @@ export function TitleBlock({ layers, scenario, sheet }: TitleBlockProps) {
       </Cell>
       <Cell heading={say('title.layers')}>{layers}</Cell>
       <Cell heading={say('title.scale')}>
-        <p>{say('title.scaleText')}</p>
+        <div className="title-line">
+          <p>{say('title.scaleText')}</p>
+          {drawing}
+        </div>
       </Cell>
       <Cell heading={say('title.scenario')}>{scenario}</Cell>
       <Cell heading={say('title.sheet')}>{sheet}</Cell>

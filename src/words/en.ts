@@ -49,6 +49,10 @@ export const en = {
   'title.layers': 'Layers: press a word',
   'title.scale': 'Scale, units',
   'title.scaleText': 'mm, degrees',
+  'title.drawing': 'How the model is drawn',
+  'title.drawing.auto': 'drawn to suit',
+  'title.drawing.full': 'drawn in full',
+  'title.drawing.light': 'drawn lightly',
   'title.scenario': 'Scenario',
   'title.sheet': 'Sheet',
 

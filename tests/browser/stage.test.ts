@@ -164,3 +164,14 @@ test('a reading in focus is lit on the stage, and a line on the stage is lit in 
   await page.locator('.stage [data-line="facial-wall-thinnest"] .tag').first().hover();
   await expect.poll(() => row.getAttribute('class')).toContain('reading-lit');
 });
+
+test('how the model is drawn can be chosen, and is remembered', async ({ page }) => {
+  await openPlace(page);
+  const setting = () => page.locator('.stage').getAttribute('data-setting');
+  expect(await setting()).toBe('light');
+  await page.getByLabel(en['title.drawing']).selectOption('full');
+  await page.locator('.stage[data-setting="full"]').waitFor();
+  expect(await page.evaluate(() => localStorage.getItem('ridgewright.session.1'))).toContain(
+    '"drawing":"full"',
+  );
+});
