@@ -1,6 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { en } from '../../src/words/en.ts';
 import { expect, settled, test } from '../support/browser.ts';
+import { countFrames, drawnCalls, frames } from '../support/frames.ts';
 import { decode, type Pixels, type Rgb, shareChanged, shareOf } from '../support/pixels.ts';
 import { digits, field, numberOf, openPlace, wallEdge } from '../support/place.ts';
 
@@ -112,32 +113,14 @@ test('Escape in the middle of a drag puts everything back', async ({ page }) => 
 });
 
 test('nothing is drawn while nothing changes', async ({ page }) => {
-  await page.addInitScript(() => {
-    const gl = WebGL2RenderingContext.prototype;
-    const count = { drawn: 0 };
-    Object.assign(window, { count });
-    for (const name of ['drawElements', 'drawArrays', 'clear'] as const) {
-      const draw = gl[name] as (...args: number[]) => void;
-      Object.assign(gl, {
-        [name](this: WebGL2RenderingContext, ...args: number[]) {
-          count.drawn += 1;
-          draw.apply(this, args);
-        },
-      });
-    }
-  });
+  await countFrames(page);
   await openPlace(page);
-  const drawn = () => page.evaluate(() => (window as unknown as { count: { drawn: number } }).count.drawn);
   // A frame that was asked for while the last one was drawn may still follow it.
-  const rest = (frames: number) =>
-    page.evaluate(async (all) => {
-      for (let i = 0; i < all; i++) await new Promise(requestAnimationFrame);
-    }, frames);
-  await rest(20);
-  const before = await drawn();
+  await frames(page, 20);
+  const before = await drawnCalls(page);
   expect(before).toBeGreaterThan(0);
-  await rest(120);
-  expect(await drawn()).toBe(before);
+  await frames(page, 120);
+  expect(await drawnCalls(page)).toBe(before);
 });
 
 test('a view turns the camera and nothing else', async ({ page }) => {
