@@ -21,6 +21,7 @@ import { SectionWords } from './SectionWords.tsx';
 import { CREST_Y, DRAWING_HEIGHT, PX_PER_MM, yOf } from './scale.ts';
 import { intoSection, planeOf } from './sectionPlane.ts';
 import { useKept } from './useKept.ts';
+import { useLineActs } from './useLineActs.ts';
 import './section.css';
 
 const WIDTH = 295;
@@ -144,6 +145,7 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
   const lit = useSelected(live, (state) => litReading(state, session.getState()));
   const { placement, plan } = evaluation;
   const kept = useKept(stores);
+  const acts = useLineActs(stores);
   const outline = useMemo(
     () => sectionOutline(evaluation.anatomy, planeOf(evaluation, kind, level)),
     [evaluation, kind, level],
@@ -194,7 +196,7 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
                 {kind === 'faciopalatal' && (
                   <IncisalMark evaluation={evaluation} lit={lit === 'incisal-line-offset'} />
                 )}
-                <SectionDimensions evaluation={evaluation} kind={kind} lit={lit} />
+                <SectionDimensions evaluation={evaluation} kind={kind} lit={lit} acts={acts} />
               </>
             )}
           </>

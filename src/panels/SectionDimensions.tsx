@@ -8,6 +8,7 @@ import { Tag } from '../marks/Tag.tsx';
 import { presentReading } from '../words/presentReading.ts';
 import { CREST_Y, DRAWING_HEIGHT, PX_PER_MM, yOf } from './scale.ts';
 import { intoSection } from './sectionPlane.ts';
+import type { LineActs } from './useLineActs.ts';
 
 /** Walls that are always drawn, at most three a side. */
 const ALWAYS = {
@@ -72,9 +73,10 @@ interface SideProps {
   /** Where the tags begin, px from the axis. */
   column: number;
   lit: ReadingId | null;
+  acts: (id: ReadingId) => LineActs;
 }
 
-function Side({ evaluation, lines, side, column, lit }: SideProps) {
+function Side({ evaluation, lines, side, column, lit, acts }: SideProps) {
   const places = spread(
     lines.map(({ to }) => to.y),
     25,
@@ -87,7 +89,7 @@ function Side({ evaluation, lines, side, column, lit }: SideProps) {
     const elbow = { x: Math.max(way * to.x, Math.min(column - 8, way * to.x + 16)) * way, y: to.y };
     const tag = { x: column * way, y: places[i] };
     return (
-      <g key={id} data-line={id}>
+      <g key={id} className="line" data-line={id} {...acts(id)}>
         <Dimension from={from} to={to} leader={[elbow, tag]} lit={lit === id} />
         <Tag {...tag} side={side} number={shown.number} mark={shown.mark} lit={lit === id} size={14} />
       </g>
@@ -99,10 +101,11 @@ interface SectionDimensionsProps {
   evaluation: Evaluation;
   kind: Kind;
   lit: ReadingId | null;
+  acts: (id: ReadingId) => LineActs;
 }
 
 /** The walls as dimension lines between the readings' own two points, facial tags right, palatal left. */
-export function SectionDimensions({ evaluation, kind, lit }: SectionDimensionsProps) {
+export function SectionDimensions({ evaluation, kind, lit, acts }: SectionDimensionsProps) {
   const lines = linesOf(evaluation, kind, lit);
   return (
     <>
@@ -112,6 +115,7 @@ export function SectionDimensions({ evaluation, kind, lit }: SectionDimensionsPr
         side="left"
         column={70}
         lit={lit}
+        acts={acts}
       />
       <Side
         evaluation={evaluation}
@@ -119,6 +123,7 @@ export function SectionDimensions({ evaluation, kind, lit }: SectionDimensionsPr
         side="right"
         column={72}
         lit={lit}
+        acts={acts}
       />
     </>
   );

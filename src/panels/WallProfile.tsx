@@ -15,6 +15,7 @@ import { Bare, KeptEdge, Limits, Wall } from './ProfileWalls.tsx';
 import { FOOT, LEFT, PROFILE_WIDTH, RIGHT, THICK_PX, wayOf, ZERO } from './profileShape.ts';
 import { CREST_Y, DRAWING_HEIGHT, yOf } from './scale.ts';
 import { useKept } from './useKept.ts';
+import { type LineActs, useLineActs } from './useLineActs.ts';
 import './section.css';
 
 /** The crest's level right across, and the implant's surface from there down, in their dashes. */
@@ -35,8 +36,15 @@ const MIDDLE = dashed(
 /** Type size of the tags, px. */
 const TAG = 14;
 
+interface ThinnestProps {
+  evaluation: Evaluation;
+  side: Side;
+  lit: ReadingId | null;
+  acts: (id: ReadingId) => LineActs;
+}
+
 /** The thinnest place of a side: a dimension line and a tag. */
-function Thinnest({ evaluation, side, lit }: { evaluation: Evaluation; side: Side; lit: ReadingId | null }) {
+function Thinnest({ evaluation, side, lit, acts }: ThinnestProps) {
   const id = `${side}-wall-thinnest` as const;
   const reading = readingOf(evaluation.readings, id);
   if (reading.value === null || reading.level === null) return null;
@@ -54,7 +62,7 @@ function Thinnest({ evaluation, side, lit }: { evaluation: Evaluation; side: Sid
       : { x: Math.max(-44, tagWidth({ ...shown, size: TAG }) + 6 - ZERO), y: Math.min(CREST_Y - 18, y - 18) };
   const leader = side === 'facial' ? [tag] : [{ x: Math.min(end.x - 12, -44), y }, tag];
   return (
-    <g data-line={id}>
+    <g className="line" data-line={id} {...acts(id)}>
       <Dimension from={from} to={end} leader={leader} lit={lit === id} />
       <Tag
         {...tag}
@@ -74,6 +82,7 @@ export const WallProfile = memo(function WallProfile({ stores }: { stores: PlanS
   const evaluation = useEvaluation(stores);
   const lit = useSelected(live, (state) => litReading(state, session.getState()));
   const kept = useKept(stores);
+  const acts = useLineActs(stores);
   const id = useId();
   const [hatch, bare] = [`url(#${id}void)`, `url(#${id}bare)`];
   const facialLevel = readingOf(evaluation.readings, 'facial-wall-thinnest').level;
@@ -134,8 +143,8 @@ export const WallProfile = memo(function WallProfile({ stores }: { stores: PlanS
         <Limits evaluation={evaluation} side="facial" />
       </g>
       <path className="axis" d={MIDDLE} />
-      <Thinnest evaluation={evaluation} side="palatal" lit={lit} />
-      <Thinnest evaluation={evaluation} side="facial" lit={lit} />
+      <Thinnest evaluation={evaluation} side="palatal" lit={lit} acts={acts} />
+      <Thinnest evaluation={evaluation} side="facial" lit={lit} acts={acts} />
     </svg>
   );
 });

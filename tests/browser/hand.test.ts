@@ -139,3 +139,18 @@ test('a press on the model places the entry there, the axis kept', async ({ page
   // The pivot is the entry; it lies where the press was, to a pixel and a half.
   expect(Math.abs(Number(now) - (Number(x) + 12))).toBeLessThan(1.5);
 });
+
+test('a line of the section or the profile lights its reading; pressed, the reading is explained', async ({
+  page,
+}) => {
+  await openPanels(page);
+  for (const drawing of ['[data-wall-profile]', '[data-section]']) {
+    const line = page.locator(`${drawing} [data-line="facial-wall-thinnest"]`);
+    await line.locator('.tag').hover();
+    await settled(page);
+    expect(await page.locator('[data-section] .dimension-lit').count()).toBeGreaterThan(0);
+    await line.locator('.tag').click();
+    await settled(page);
+    expect(await page.locator('#explain-facial-wall-thinnest').isVisible()).toBe(true);
+  }
+});
