@@ -6,6 +6,7 @@ import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { presentShape } from '../words/presentShape.ts';
 import { say } from '../words/say.ts';
+import { ShapeFitMenu } from './ShapeFitMenu.tsx';
 
 const FIXINGS = ['cemented', 'screw-gum', 'screw-bone'] as const satisfies readonly Fixing[];
 const OWN = 'own';
@@ -50,6 +51,7 @@ export function ShapeSelects({ stores }: { stores: PlanStores }) {
           </option>
         ))}
       </select>
+      <ShapeFitMenu stores={stores} />
       <label className="caption" htmlFor={fixingId}>
         {say('rail.fixing')}
       </label>

@@ -5,30 +5,7 @@ import { evaluationOf } from '../state/evaluation.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
-
-/** Longest stretch of searching between two looks at the hand, ms. */
-const SLICE = 8;
-
-/** Runs a search in slices while nothing else is to be done; what it returns stops it. */
-function inSlices<T>(search: Generator<void, T>, done: (result: T) => void): () => void {
-  let stopped = false;
-  const later: (work: () => void) => void =
-    'requestIdleCallback' in window
-      ? (work) => void window.requestIdleCallback(work, { timeout: 200 })
-      : (work) => void setTimeout(work);
-  const slice = () => {
-    if (stopped) return;
-    const until = performance.now() + SLICE;
-    for (let step = search.next(); ; step = search.next()) {
-      if (step.done) return done(step.value);
-      if (performance.now() > until) return later(slice);
-    }
-  };
-  later(slice);
-  return () => {
-    stopped = true;
-  };
-}
+import { inSlices } from './inSlices.ts';
 
 export interface AdviceState {
   readonly result: AdviceResult | null;
@@ -44,7 +21,7 @@ export function useAdvice(stores: PlanStores): AdviceState {
 
   useEffect(() => {
     if (moving) return;
-    return inSlices(searchAdvice(plan, evaluationOf(plan)), (result) => setFound({ plan, result }));
+    return inSlices(searchAdvice(plan, evaluationOf(plan)), { done: (result) => setFound({ plan, result }) });
   }, [plan, moving]);
 
   return { result: found?.result ?? null, stale: found?.plan !== plan };

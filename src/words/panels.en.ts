@@ -19,6 +19,19 @@ export const panelWords = {
 
   'rail.shape': 'Shape',
   'rail.ownShape': '{shape} (this plan’s own)',
+  'fit.open': 'Which shape fits',
+  'fit.caption':
+    'Each shape at the pose that keeps its worst reading furthest from its limit: what a search in this model found, not a recommendation. Nothing moves until you use a row.',
+  'fit.shape': 'Shape',
+  'fit.status': 'Worst',
+  'fit.heldBack': 'Held back by',
+  'fit.value': 'Value',
+  'fit.use': 'Use it',
+  'fit.useShape': 'Use it: {shape}',
+  'fit.searching': 'Looking, shape by shape.',
+  'fit.done': 'Every shape of the library was looked at. A search may miss a better pose; the turn is kept.',
+  'fit.crest':
+    'Lowering the crest by {by} would make the ridge {wider} wide {at} below it instead of {wide}, and leave {lower} of height instead of {high}; the planned margin and the neighbours’ bone would stand {rise} higher above it.',
   'rail.fixing': 'Fixing of the crown',
   'rail.shift': 'Shift',
   'rail.shiftNote': 'axis kept',
@@ -73,6 +86,7 @@ export const panelWords = {
   'edit.snap.incisal-line': 'tilt to the incisal line’s aim',
   'edit.snap.deeper-rung': 'a part-turn of the neck deeper',
   'edit.snap.higher-rung': 'a part-turn of the neck higher',
+  'edit.fit': 'best pose found for {shape}',
   'edit.kept': 'the kept pose',
   'edit.shift': 'shift',
   'edit.tilt': 'tilt',

@@ -19,6 +19,8 @@ export interface LoweredCrest {
   readonly width: Change;
   /** Crest to floor along the ridge's own axis. */
   readonly height: Change;
+  /** How much higher the neighbours' bone and the planned margin stand above the new crest (along `c`). */
+  readonly rise: number;
 }
 
 /** Half-widths of the ridge's surface in the middle of the gap (rule S2), `d` mm below the crest. */
@@ -72,5 +74,6 @@ export function loweredCrest(site: Site, by = 0.5): LoweredCrest | null {
     by,
     width: { before: widthOf(site), after: widthOf(lowered) },
     height: { before: ridge.height, after: lowered.ridge.height },
+    rise,
   };
 }
