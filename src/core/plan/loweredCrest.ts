@@ -45,8 +45,8 @@ function undercutBelow(site: Site, by: number): RidgeNumbers['undercut'] {
 /**
  * The site after `by` mm have been taken off its crest, along the ridge's own axis: the widths of each entered depth are read again off the old
  * surface, that much deeper; the floor stays, the neighbours and the reference stand higher above the new crest (along `c`), the gum's thickness
- * is kept. Both points of the arch stay in line with the teeth, so a ridge that leans by ι stands `by·sin ι` too far facial afterwards. Null for a
- * socket, whose crest is not whole.
+ * is kept. What is left out: the crest's point stays in line with the teeth, where a ridge that leans by ι would have it `by·sin ι` further
+ * palatal; between entered depths the surface is interpolated anew. Null for a socket, whose crest is not whole.
  */
 export function loweredCrest(site: Site, by = 0.5): LoweredCrest | null {
   if (site.state.kind === 'socket') return null;
