@@ -29,7 +29,8 @@ export const panelWords = {
   'fit.use': 'Use it',
   'fit.useShape': 'Use it: {shape}',
   'fit.searching': 'Looking, shape by shape.',
-  'fit.done': 'Every shape of the library was looked at. A search may miss a better pose; the turn is kept.',
+  'fit.done':
+    'Every shape of the library was looked at. Roots, canal and floor came before walls, an axis near the planned crown’s before a steeper one; the turn was kept. A search may miss a better pose.',
   'fit.crest':
     'Lowering the crest by {by} would make the ridge {wider} wide {at} below it instead of {wide}, and leave {lower} of height instead of {high}; the planned margin and the neighbours’ bone would stand {rise} higher above it.',
   'rail.fixing': 'Fixing of the crown',
