@@ -48,9 +48,9 @@ export function Shell({ place, header, title, parts, onStageFault }: ShellProps)
   return (
     <div className="sheet">
       {header}
-      <div className="sentence">
+      <section className="sentence" aria-label={say('sentence.label')}>
         <Boundary name={say('sentence.label')}>{parts.sentence}</Boundary>
-      </div>
+      </section>
       <main className="place" data-place={place}>
         <Panel place="rail" name={say(place === 'site' ? 'panel.site' : 'panel.pose')}>
           {parts.rail}
