@@ -15,6 +15,9 @@ export interface SiteActs {
   readonly hold: (number: SiteNumber, phase: 'begin' | 'end') => void;
 }
 
+/** A field of the site has the focus: then the drawing is its own, whatever scrolls under the pointer. */
+const typing = (): boolean => document.activeElement?.matches('[data-site-field] input') === true;
+
 interface SiteFieldProps {
   site: Site;
   number: SiteNumber;
@@ -34,7 +37,7 @@ export function SiteField({ site, number, waiting, acts }: SiteFieldProps) {
       className="site-field"
       data-site-field={path}
       data-waiting={waiting === undefined ? undefined : ''}
-      onPointerEnter={() => acts.show(path)}
+      onPointerEnter={() => !typing() && acts.show(path)}
     >
       <SpinField
         name={name}
