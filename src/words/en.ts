@@ -47,12 +47,12 @@ export const en = {
   'title.cautionText':
     'A rehearsal and a lesson on a simplified model made from numbers. Not a medical device, not a navigation aid, not a reading of a patient’s scan. Check everything against the patient.',
   'title.layers': 'Layers: press a word',
-  'title.scale': 'Scale, units',
+  'title.scale': 'Units, drawing',
   'title.scaleText': 'mm, degrees',
   'title.drawing': 'How the model is drawn',
-  'title.drawing.auto': 'drawn to suit',
-  'title.drawing.full': 'drawn in full',
-  'title.drawing.light': 'drawn lightly',
+  'title.drawing.auto': 'to suit',
+  'title.drawing.full': 'in full',
+  'title.drawing.light': 'lightly',
   'title.scenario': 'Scenario',
   'title.sheet': 'Sheet',
 

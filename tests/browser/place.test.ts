@@ -81,7 +81,7 @@ test('a held key is one step, named by its whole size; the spoken sentence waits
   await field(page, en['rail.shiftFName']).focus();
   for (let i = 0; i < 6; i++) await page.keyboard.down('ArrowUp');
   const held = await spoken.textContent();
-  const drawn = await page.locator('[data-summary]').textContent();
+  const drawn = await page.locator('[data-summary] p').first().textContent();
   await page.keyboard.up('ArrowUp');
   // The first press is a step of its own; what is held after it is the gesture.
   expect(await page.getByRole('button', undo).textContent()).toBe('Undoshift 0.5\u00A0mm facially');
