@@ -1,5 +1,5 @@
 import type { Reading } from '../core/measure/reading.ts';
-import type { Advice, AdviceResult, PoseEdit } from '../core/plan/advice.ts';
+import type { Advice, PoseEdit } from '../core/plan/advice.ts';
 import { formatQuantity } from './format.ts';
 import { presentReading } from './presentReading.ts';
 import { say } from './say.ts';
@@ -21,12 +21,4 @@ export function presentMending(advice: Advice, readings: readonly Reading[]): st
   if (!mended) return edit;
   const value = presentReading({ ...mended, value: advice.after, status: advice.status }).quantity;
   return say('advice.makes', { edit, value });
-}
-
-/** The advice's sentence; '' where nothing needs mending. */
-export function presentAdvice({ worst, advice }: AdviceResult): string {
-  if (!worst) return '';
-  const [first, second] = advice.map((a) => presentEdit(a.edit));
-  if (first === undefined) return say('advice.none');
-  return second === undefined ? say('advice.one', { first }) : say('advice.two', { first, second });
 }

@@ -104,6 +104,3 @@ const gum = (site: Site, facial: number, crest: number): Site => ({
   ...site,
   gum: { ...site.gum, facial, crest },
 });
-
-/** Another tooth: its mean site; what was entered for the old one does not fit. */
-export const meanSiteOf = (tooth: SiteCode): Site => defaultSite(tooth);
