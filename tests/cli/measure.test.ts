@@ -208,7 +208,7 @@ describe('unusable files', () => {
   it('an older version is read, and said so on stderr', async () => {
     const { code, out, err } = await measure(join(root, 'tests/samples/v0-cemented.json'));
     expect(code).toBe(0);
-    expect(err).toBe('v0-cemented.json: read as an older file version (name-the-tilt).\n');
+    expect(err).toBe('v0-cemented.json: read as an older file version (name-the-tilt, add-the-rehearsal).\n');
     expect(out).toContain(
       JSON.parse(readFileSync(join(root, 'tests/samples/v0-cemented.json'), 'utf8')).title,
     );

@@ -243,11 +243,12 @@ describe('older versions', () => {
     const read = parsePlanFile(textOf('tests/samples/v0-cemented.json'));
     expect(read).toMatchObject({
       ok: true,
-      migrated: ['name-the-tilt'],
+      migrated: ['name-the-tilt', 'add-the-rehearsal'],
       plan: {
         fixing: 'cemented',
         crestMargin: 1,
         limits: {},
+        rehearsal: null,
         site: before.site,
         pose: {
           platform: before.pose.platform,

@@ -8,7 +8,7 @@ import type {
   WidthEntry,
 } from '../../src/core/anatomy/site.ts';
 import type { ImplantShape } from '../../src/core/implant/shape.ts';
-import type { Plan } from '../../src/core/plan/plan.ts';
+import { PLAN_VERSION, type Plan } from '../../src/core/plan/plan.ts';
 import { seeded, tan } from './numbers.ts';
 
 export { seeded };
@@ -217,7 +217,7 @@ function randomPlan(random: Random, site: Site, title: string): Plan {
   const up = implant.transmucosalLength + within(random, -1.5, 1.5);
   return {
     format: 'ridgewright-plan',
-    version: 1,
+    version: PLAN_VERSION,
     title,
     note: '',
     site,
@@ -234,6 +234,7 @@ function randomPlan(random: Random, site: Site, title: string): Plan {
     },
     crestMargin: 1,
     limits: {},
+    rehearsal: null,
   };
 }
 
@@ -286,7 +287,7 @@ export function slabPlan(n: SlabNumbers): Plan {
   const up = -(n.depth ?? 0);
   return {
     format: 'ridgewright-plan',
-    version: 1,
+    version: PLAN_VERSION,
     title: 'slab',
     note: '',
     site: {
@@ -343,5 +344,6 @@ export function slabPlan(n: SlabNumbers): Plan {
     },
     crestMargin: 1,
     limits: {},
+    rehearsal: null,
   };
 }

@@ -45,6 +45,7 @@ function plan(
     pose: { platform: { m, f, c }, tilt: { faciopalatal, mesiodistal }, roll: 0 },
     crestMargin: 1,
     limits: {},
+    rehearsal: null,
   };
 }
 

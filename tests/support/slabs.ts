@@ -94,6 +94,7 @@ export function slabPlan(n: SlabNumbers = {}): Plan {
     },
     crestMargin: 1,
     limits: {},
+    rehearsal: null,
     ...n.plan,
   };
 }

@@ -28,7 +28,14 @@ const nameTheTilt: Migration = {
 
 const tiltOfPair = (pair: readonly unknown[]): Loose => ({ faciopalatal: pair[0], mesiodistal: pair[1] });
 
-export const MIGRATIONS: readonly Migration[] = [nameTheTilt];
+/** Version 1 knew no rehearsal. */
+const addTheRehearsal: Migration = {
+  from: 1,
+  name: 'add-the-rehearsal',
+  up: (file) => ({ ...file, rehearsal: null, version: 2 }),
+};
+
+export const MIGRATIONS: readonly Migration[] = [nameTheTilt, addTheRehearsal];
 
 /** Carry a file up to `target`, step by step; returns the names of the steps that ran. The caller has checked that `version` is a known one. */
 export function migrate(file: Loose, version: number, target: number): { file: Loose; ran: string[] } {

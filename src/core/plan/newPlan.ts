@@ -29,6 +29,7 @@ export function planAlongCrown(site: Site, implant: ImplantShape, fixing: Fixing
     pose: heldPose({ platform: { m: 0, f: 0, c }, tilt, roll: 0 }),
     crestMargin: 1,
     limits: {},
+    rehearsal: null,
   };
   // The line's offset moves with the shift one to one, facially; its place is met by moving mesially.
   const { line } = evaluate(start);

@@ -1,10 +1,11 @@
 import type { Site } from '../anatomy/site.ts';
+import type { Rehearsal } from '../drilling/rehearsal.ts';
 import type { Pose } from '../geometry/pose.ts';
 import type { ImplantShape } from '../implant/shape.ts';
 import type { Bands, Fixing } from '../measure/limit.ts';
 
 export const PLAN_FORMAT = 'ridgewright-plan';
-export const PLAN_VERSION = 1;
+export const PLAN_VERSION = 2;
 
 /** Everything that is saved: a small plain object, mm and degrees (the schema in `schema.ts` has the ranges). */
 export interface Plan {
@@ -20,4 +21,6 @@ export interface Plan {
   readonly crestMargin: number;
   /** Own bands in place of the default limits, by the limit's key. */
   readonly limits: Readonly<Record<string, Bands>>;
+  /** Drilling and seating as they were rehearsed; null: not begun. */
+  readonly rehearsal: Rehearsal | null;
 }
