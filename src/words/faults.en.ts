@@ -14,7 +14,7 @@ export const faultWords = {
   'fault.wrong-type-range': '{field} is {value}, not {allowed} from {low} to {high}.',
   'fault.out-of-range': '{field} is {value}; it must be from {low} to {high}.',
   'fault.not-allowed': '{field} is {value}; it must be one of {allowed}.',
-  'fault.unknown-field': '{field} is not a field of a plan.',
+  'fault.unknown-field': '{field} is not a field that is known here.',
   'fault.too-long': '{field} has {value} characters; at most {high} are allowed.',
   'fault.wrong-count': '{field} has {value} entries; it must have {low} to {high}.',
   'fault.depths-not-rising': '{field} is {value}; it must be more than the depth before it, {low}.',

@@ -3,6 +3,7 @@ import { type Fault, fault } from './fault.ts';
 import { migrate } from './migrations.ts';
 import { PLAN_FORMAT, PLAN_VERSION, type Plan } from './plan.ts';
 import { planJsonSchema, planSchema } from './schema.ts';
+import { rangeIn, schemaFaults, shown } from './schemaFaults.ts';
 
 export type ReadResult =
   | { readonly ok: true; readonly plan: Plan; readonly migrated: readonly string[] }
@@ -36,105 +37,11 @@ export function readPlan(value: unknown): ReadResult {
   )
     return refuse(fault('unknown-field', 'limits.__proto__'));
   const parsed = planSchema.safeParse(current);
-  if (!parsed.success) return refuse(...parsed.error.issues.map((i) => faultOf(i as Issue, current)));
+  if (!parsed.success) return refuse(...schemaFaults(parsed.error.issues, current, planJsonSchema()));
   const plan = parsed.data as Plan;
   const wrong = contradictions(plan);
   return wrong.length > 0 ? refuse(...wrong) : { ok: true, plan, migrated: ran };
 }
 
-/** What this file reads of an issue of the schema library. */
-interface Issue {
-  readonly code?: string;
-  readonly path: readonly PropertyKey[];
-  readonly keys?: readonly string[];
-  readonly values?: readonly unknown[];
-  readonly options?: readonly unknown[];
-  readonly expected?: string;
-}
-
-function faultOf(issue: Issue, file: unknown): Fault {
-  const path = issue.path.map(String);
-  const field = path.join('.');
-  const found = path.reduce<unknown>(step, file);
-  const value = shown(found);
-  const { low, high } = rangeOf(path);
-  switch (issue.code) {
-    case 'unrecognized_keys': {
-      return fault('unknown-field', [...path, named(issue.keys?.[0] ?? '')].join('.'));
-    }
-    case 'too_small':
-    case 'too_big':
-      if (Array.isArray(found)) return fault('wrong-count', field, { value: found.length, low, high });
-      if (typeof found === 'string') return fault('too-long', field, { value: found.length, high });
-      return fault('out-of-range', field, { value, low, high });
-    case 'invalid_value':
-    case 'invalid_union': {
-      const values = issue.code === 'invalid_value' ? issue.values : issue.options;
-      const allowed = values?.join(', ') ?? allowedAt(path);
-      return fault(found === undefined ? 'missing' : 'not-allowed', field, { value, allowed });
-    }
-    default:
-      if (found === undefined) return missing(path, field);
-      // A number that is none, or not finite; one that is only not whole is of the wrong type.
-      if (typeof found === 'number' && (issue.expected === 'number' || !Number.isFinite(found)))
-        return fault('out-of-range', field, { value, low, high });
-      return fault('wrong-type', field, { value, low, high, allowed: issue.expected ?? null });
-  }
-}
-
-function missing(path: readonly string[], field: string): Fault {
-  const numeric = nodesAt(path).some((n) => n.type === 'number' || n.type === 'integer');
-  return fault('missing', field, numeric ? rangeOf(path) : { allowed: allowedAt(path) });
-}
-
-/** A key as it may stand in a message of one line. */
-const named = (key: string): string => (/^[\w-]{1,40}$/.test(key) ? key : (shown(key) as string));
-
-const step = (at: unknown, key: string): unknown =>
-  typeof at === 'object' && at !== null && Object.hasOwn(at, key)
-    ? (at as Record<string, unknown>)[key]
-    : undefined;
-
-/** A short text of what was found, for the message; never a look inside, which may be deep. */
-function shown(value: unknown): number | string | null {
-  if (typeof value === 'number') return Number.isFinite(value) ? value : String(value);
-  if (value === undefined) return null;
-  if (typeof value === 'object' && value !== null) return Array.isArray(value) ? '[…]' : '{…}';
-  const text = JSON.stringify(value) ?? typeof value;
-  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
-}
-
-/** The schema's node at a path of the file; unions are searched branch by branch. */
-function nodesAt(path: readonly string[]): Record<string, unknown>[] {
-  let nodes: Record<string, unknown>[] = [planJsonSchema()];
-  const branches = (n: Record<string, unknown>): Record<string, unknown>[] => {
-    const more = (n.oneOf ?? n.anyOf) as Record<string, unknown>[] | undefined;
-    return more ? more.flatMap(branches) : [n];
-  };
-  for (const key of path) {
-    nodes = nodes.flatMap(branches).flatMap((n) => {
-      const found = step(n.properties, key) ?? (n.type === 'array' ? n.items : n.additionalProperties);
-      return typeof found === 'object' && found !== null ? [found as Record<string, unknown>] : [];
-    });
-  }
-  return nodes.flatMap(branches);
-}
-
 /** The allowed range at a path of the plan file, from its schema; null where it has none. */
-export function rangeOf(path: readonly string[]): { low: number | null; high: number | null } {
-  const node = nodesAt(path).find((n) =>
-    ['minimum', 'maximum', 'minItems', 'maxItems', 'maxLength'].some((k) => k in n),
-  );
-  const pick = (...keys: string[]) => {
-    const key = keys.find((k) => typeof node?.[k] === 'number');
-    return key ? (node?.[key] as number) : null;
-  };
-  return { low: pick('minimum', 'minItems'), high: pick('maximum', 'maxItems', 'maxLength') };
-}
-
-function allowedAt(path: readonly string[]): string | null {
-  const values = nodesAt(path).flatMap((n) =>
-    'const' in n ? [n.const] : Array.isArray(n.enum) ? n.enum : [],
-  );
-  return values.length > 0 ? values.join(', ') : null;
-}
+export const rangeOf = (path: readonly string[]) => rangeIn(planJsonSchema(), path);
