@@ -29,6 +29,13 @@ export interface Pass {
   readonly irrigated: boolean;
 }
 
+/** The tool in the hand: where it stands now. `depth` as of a {@link Pass}; negative while it is held above the bone. */
+export interface Hand {
+  readonly tool: ToolRef;
+  readonly pose: DrillPose;
+  readonly depth: number;
+}
+
 /** What a teacher dials in: no force is modelled. mm sideways at the mouth, degrees. */
 export interface Wander {
   /** The drill skids on a sloping crest by so much at the mouth, down the slope. */
@@ -62,6 +69,7 @@ export interface Rehearsal {
   readonly flap: boolean;
   /** Spare depth `ρ` chosen below the apex, mm. */
   readonly spare: number;
+  readonly hand: Hand | null;
   readonly passes: readonly Pass[];
   readonly wander: Wander;
   readonly seating: readonly SeatAct[];
@@ -72,6 +80,7 @@ export const EMPTY_REHEARSAL: Rehearsal = {
   kit: null,
   flap: true,
   spare: 0.5,
+  hand: null,
   passes: [],
   wander: { skid: 0, drift: 0 },
   seating: [],

@@ -182,6 +182,7 @@ const rehearsal = z.strictObject({
   kit: z.nullable(kit),
   flap: z.boolean(),
   spare: num(0, 3),
+  hand: z.nullable(z.strictObject({ tool: toolRef, pose: drillPose, depth: num(-40, 30) })),
   passes: z.array(pass).check(z.maxLength(80)),
   wander: z.strictObject({ skid: num(0, 2), drift: num(0, 2) }),
   seating: z.array(seatAct).check(z.maxLength(200)),
