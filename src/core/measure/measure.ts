@@ -6,6 +6,7 @@ import type { ImplantShape } from '../implant/shape.ts';
 import { ReadingBook } from './book.ts';
 import { envelopeToCanal } from './canalDistance.ts';
 import { exposureOf } from './exposure.ts';
+import { facingOf } from './facing.ts';
 import type { Bands, Fixing } from './limit.ts';
 import { contactCentring, type IncisalLine, incisalLine, rootBisector } from './lines.ts';
 import { Placement } from './placement.ts';
@@ -221,8 +222,6 @@ function neck(at: Placement, book: ReadingBook): void {
     book.skip('neck-facing-cost', 'mm', 'round-neck');
     return;
   }
-  const turn = 360 / n;
-  const over = 180 / n - at.pose.roll;
-  book.add('neck-facing', 'deg', 180 / n - (over - turn * Math.floor(over / turn)));
+  book.add('neck-facing', 'deg', facingOf(n, at.pose.roll));
   book.add('neck-facing-cost', 'mm', rimHeight(at.shape, rad(at.pose.roll)));
 }
