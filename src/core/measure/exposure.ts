@@ -6,8 +6,8 @@ import type { Placement } from './placement.ts';
 const STRIPS = 96;
 /** Strips that one look may pass over together, halved as long as it cannot; a power of two. */
 const BUNDLE = 8;
-/** Into how many a strip beside a jump is cut, and what counts as a jump, mm. */
-const FINER = 8;
+/** How often a strip beside a jump is halved, and what counts as a jump, mm. */
+const HALVINGS = 3;
 const JUMP = 0.2;
 /** Crossings closer together than this along a generatrix are not told apart, mm. */
 const FINEST = 0.05;
@@ -96,23 +96,22 @@ function coarseStrips(at: Placement, top: number, end: number): Strip[] {
   return strips;
 }
 
-/** Strips beside a jump (an edge that runs along the axis, a corner) are cut into finer ones. */
+/** Strips beside a jump (an edge that runs along the axis, a corner) are halved, and again while a half still stands beside one. */
 function refined(at: Placement, strips: readonly Strip[], top: number, end: number): Strip[] {
-  const out: Strip[] = [];
-  strips.forEach((strip, i) => {
-    const before = strips[(i + strips.length - 1) % strips.length];
-    const after = strips[(i + 1) % strips.length];
-    if (alike(strip, before) && alike(strip, after)) {
-      out.push(strip);
-      return;
-    }
-    const width = strip.width / FINER;
-    const doubt = hull(hull(before.doubt, strip.doubt), after.doubt);
-    for (let k = 0; k < FINER; k++) {
-      const azimuth = strip.azimuth + (k + 0.5 - FINER / 2) * width;
-      out.push({ azimuth, width, doubt, parts: bareParts(at, azimuth, top, end, doubt) });
-    }
-  });
+  let out = [...strips];
+  for (let pass = 0; pass < HALVINGS; pass++) {
+    out = out.flatMap((strip, i, all) => {
+      const before = all[(i + all.length - 1) % all.length];
+      const after = all[(i + 1) % all.length];
+      if (alike(strip, before) && alike(strip, after)) return [strip];
+      const width = strip.width / 2;
+      const doubt = hull(hull(before.doubt, strip.doubt), after.doubt);
+      return [-0.5, 0.5].map((k) => {
+        const azimuth = strip.azimuth + k * width;
+        return { azimuth, width, doubt, parts: bareParts(at, azimuth, top, end, doubt) };
+      });
+    });
+  }
   return out;
 }
 
@@ -202,15 +201,23 @@ function bareParts(
   const sin = Math.sin(azimuth);
   const cuts: number[] = [];
   const f = (x: number) => solidAt(at, x, cos, sin);
+  /** Bound of the slope over the stretch that is looked at, known from the middle of the one it is half of. */
+  let steep = Infinity;
   const look = (x0: number, f0: number, x1: number, f1: number): void => {
     const half = (x1 - x0) / 2;
+    const crosses = f0 <= 0 !== f1 <= 0;
     if (half < FINEST) {
-      if (f0 <= 0 !== f1 <= 0) cuts.push(crossing(f, x0, f0, x1, f1));
+      if (crosses) cuts.push(crossing(f, x0, f0, x1, f1));
       return;
     }
+    // From one end down to zero and up again to the other it would have to be steeper than the solid is anywhere near.
+    if (!crosses && Math.abs(f0) + Math.abs(f1) > steep * 2.1 * half) return;
     const value = f(x0 + half);
-    if (Math.abs(value) > at.anatomy.ridge.steepWithin(1.05 * half) * 1.05 * half) return;
+    steep = at.anatomy.ridge.steepWithin(1.05 * half);
+    if (Math.abs(value) > steep * 1.05 * half) return;
+    const slope = steep;
     look(x0, f0, x0 + half, value);
+    steep = slope;
     look(x0 + half, value, x1, f1);
   };
   const first = doubt ? f(doubt[0]) : -1;

@@ -1,7 +1,7 @@
-import type { Ridge, SideSign } from '../anatomy/ridge.ts';
-import { apart, compass, gridMinimum, type Place } from '../geometry/compass.ts';
+import type { SideSign } from '../anatomy/ridge.ts';
+import { compass, gridMinimum } from '../geometry/compass.ts';
 import type { Revolved } from '../geometry/revolve.ts';
-import { along, dot, sub, type Vec3 } from '../geometry/vec.ts';
+import { along, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
 import { COUNT_TOLERANCE } from './wallProfile.ts';
 
@@ -173,86 +173,4 @@ function gridFrame(at: Placement, side: SideSign, margin: number, from: number) 
   }
   const column = (i: number, j: number) => centre[j] + half[j] * ((2 * i) / (COLUMNS - 1) - 1);
   return { row, column };
-}
-
-/**
- * Nearest point of the sheet (`d ≥ 0`) to a point of the site frame. Gauss–Newton in the sheet's two parameters, from the best places of a coarse grid about
- * the point's own section coordinates: over an undercut, or beside the neighbours' broader ridge, there are several nearest points, and the nearest counts.
- */
-export function nearestOnSheet(ridge: Ridge, side: SideSign, p: Vec3): Clearance {
-  ridge.locate(p[0], p[1], p[2]);
-  const q0 = ridge.q;
-  const d0 = Math.max(ridge.d, 0.02);
-  const places: Place[] = [];
-  for (const dq of [-3, -1.5, 0, 1.5, 3]) {
-    for (const dd of [-4.5, -3, -1.5, 0, 1.5, 3, 4.5]) {
-      const d = d0 + dd;
-      if (d >= 0) places.push({ x: q0 + dq, y: d, value: dist2(ridge.sheetPoint(side, q0 + dq, d), p) });
-    }
-  }
-  let best: Clearance | null = null;
-  for (const { x, y } of apart(places, 1.4, 1.4, 3)) {
-    const found = descend(ridge, side, p, x, y);
-    if (best === null || found.value < best.value) best = found;
-  }
-  return best ?? { value: Number.NaN, from: p, to: p };
-}
-
-/** A near point of the sheet to `p`: the one that a descent from a known foot beside it ends in, so no nearer than the nearest. */
-export function footBeside(ridge: Ridge, side: SideSign, p: Vec3, foot: Vec3): Clearance {
-  ridge.locate(foot[0], foot[1], foot[2]);
-  return descend(ridge, side, p, ridge.q, Math.max(0, ridge.d));
-}
-
-/** Depth by a parameter that runs evenly over the rounded crest, where the sheet is flat and depth is not a good one. */
-const depthBy = (rho: number, v: number): number =>
-  v <= 0 ? 0 : v < Math.PI / 2 ? rho * (1 - Math.cos(v)) : rho * (1 + v - Math.PI / 2);
-
-const parameterOf = (rho: number, d: number): number =>
-  d < rho ? Math.acos(1 - d / rho) : d / rho - 1 + Math.PI / 2;
-
-function descend(ridge: Ridge, side: SideSign, p: Vec3, q0: number, d0: number): Clearance {
-  const { rho } = ridge;
-  const at = (q: number, v: number) => ridge.sheetPoint(side, q, depthBy(rho, v));
-  let q = q0;
-  let v = parameterOf(rho, d0);
-  const step = 1e-4;
-  let best = at(q, v);
-  let least = dist2(best, p);
-  for (let i = 0; i < 40; i++) {
-    const s = at(q, v);
-    const sq = sub(at(q + step, v), s);
-    const sv = sub(at(q, v + step), s);
-    const r = sub(p, s);
-    const a11 = dot(sq, sq);
-    const a12 = dot(sq, sv);
-    const a22 = dot(sv, sv);
-    const b1 = dot(sq, r);
-    const b2 = dot(sv, r);
-    const det = a11 * a22 - a12 * a12;
-    let dq = (step * (b1 * a22 - b2 * a12)) / det;
-    let dv = (step * (b2 * a11 - b1 * a12)) / det;
-    let ok = false;
-    for (let k = 0; k < 12; k++) {
-      const next = at(q + dq, Math.max(0, v + dv));
-      const value = dist2(next, p);
-      if (value < least) {
-        least = value;
-        best = next;
-        q += dq;
-        v = Math.max(0, v + dv);
-        ok = true;
-        break;
-      }
-      dq /= 2;
-      dv /= 2;
-    }
-    if (!ok || Math.abs(dq) + Math.abs(dv) < 1e-9) break;
-  }
-  return { value: Math.sqrt(least), from: p, to: best };
-}
-
-function dist2(a: Vec3, b: Vec3): number {
-  const r = sub(a, b);
-  return dot(r, r);
 }

@@ -1,6 +1,6 @@
 import { along, distance, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from './placement.ts';
-import { nearestOnSheet } from './sheetDistance.ts';
+import { nearestOnSheet } from './sheetFoot.ts';
 
 /** How far coronal of the highest bone the search begins, and its least step, mm. */
 const HEADROOM = 6;

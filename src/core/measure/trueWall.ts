@@ -1,11 +1,10 @@
 import type { Socket } from '../anatomy/socket.ts';
-import { apart, compass, type Place } from '../geometry/compass.ts';
 import { coveredLength } from '../geometry/interval.ts';
-import { distance, type Vec3 } from '../geometry/vec.ts';
 import { apicalThird } from '../implant/profile.ts';
+import { furthestOutside } from './furthestOutside.ts';
 import type { Placement } from './placement.ts';
 import type { Reason, Side } from './reading.ts';
-import { bodyToSheet, type Clearance, footBeside, nearestOnSheet } from './sheetDistance.ts';
+import { bodyToSheet, type Clearance } from './sheetDistance.ts';
 import { azimuthOf, COUNT_TOLERANCE, type RaySample, signOf } from './wallProfile.ts';
 import { WallRay } from './wallRay.ts';
 
@@ -62,112 +61,6 @@ export function apexToConcavity(at: Placement): Found {
     margin: Number.NEGATIVE_INFINITY,
   });
   return { clearance: worst ?? found, reason: null };
-}
-
-interface Patch {
-  readonly from: number;
-  /** It begins at the shoulder's rim, wherever that is at an azimuth. */
-  readonly rim: boolean;
-  readonly to: number;
-  readonly azimuth: number;
-  readonly window: number;
-  /** Least depth of an envelope point to count. */
-  readonly margin: number;
-}
-
-/** The envelope point in a patch that stands furthest outside the sheet; its distance negative. null: none stands outside. */
-function furthestOutside(at: Placement, side: Side, patch: Patch): Clearance | null {
-  const { ridge } = at.anatomy;
-  const sign = signOf(side);
-  const end = patch.to;
-  /** Level at a share of the way from the first counting level of an azimuth to the patch's end, so that both edges are straight. */
-  const starts = new Map<number, number>();
-  const levelAt = (w: number, phi: number): number => {
-    const start = starts.get(phi) ?? firstCounting(at, patch.azimuth + phi, patch);
-    starts.set(phi, start);
-    return start > end ? Number.NaN : start + w * (end - start);
-  };
-  const placeOf = (w: number, phi: number): Vec3 => at.surface(levelAt(w, phi), patch.azimuth + phi);
-  const out = (w: number, phi: number): number => {
-    if (w < 0 || w > 1 || Math.abs(phi) > patch.window) return Infinity;
-    const t = levelAt(w, phi);
-    if (Number.isNaN(t)) return Infinity;
-    const p = at.surface(t, patch.azimuth + phi);
-    const h = ridge.sheet(sign, p[0], p[1], p[2]);
-    return ridge.d < 0 || h <= 0 ? Infinity : -h;
-  };
-  const rows = 48;
-  const columns = patch.window > 2 ? 48 : 19;
-  const seeds: Place[] = [];
-  for (let j = 0; j <= rows; j++) {
-    for (let i = 0; i < columns; i++) {
-      const phi = patch.window * ((2 * i) / (columns - 1) - 1);
-      const value = out(j / rows, phi);
-      if (value < Infinity) seeds.push({ x: j / rows, y: phi, value });
-    }
-  }
-  if (seeds.length === 0) return null;
-  // What is no further outside than the place the climb stands on is passed over at once: any point of the sheet bounds the distance from above.
-  let highest = Number.NEGATIVE_INFINITY;
-  let foot: Vec3 | null = null;
-  const exact = (w: number, phi: number): number => {
-    if (out(w, phi) === Infinity) return Infinity;
-    const p = placeOf(w, phi);
-    if (foot) {
-      const bound = distance(p, foot);
-      if (bound <= highest) return -bound;
-      const near = footBeside(ridge, sign, p, foot).value;
-      if (near <= highest) return -near;
-    }
-    const found = nearestOnSheet(ridge, sign, p);
-    if (found.value > highest) {
-      highest = found.value;
-      foot = found.to;
-    }
-    return -found.value;
-  };
-  let best: Place | null = null;
-  // Sideways across the ridge is only a bound of the distance: the places to climb from are chosen by the distance itself.
-  const places = apart(seeds, 0.08, 0.3, 14).map(({ x, y }) => ({
-    x,
-    y,
-    value: -nearestOnSheet(ridge, sign, placeOf(x, y)).value,
-  }));
-  for (const start of apart(places, 0.08, 0.3, 4)) {
-    foot = null;
-    highest = -start.value;
-    const found = compass(exact, start, 1 / rows, (2 * patch.window) / columns, 1 / 512, true);
-    if (best === null || found.value < best.value) best = found;
-  }
-  if (!best) return null;
-  const from = placeOf(best.x, best.y);
-  const near = nearestOnSheet(ridge, sign, from);
-  return { value: -near.value, from, to: near.to };
-}
-
-/** The first level of a patch at an azimuth whose envelope point lies deep enough to count; past the patch's end where none does. */
-function firstCounting(at: Placement, azimuth: number, patch: Patch): number {
-  const { ridge } = at.anatomy;
-  const over = (t: number) => ridge.depth(at.surface(t, azimuth)) - patch.margin;
-  let lo = patch.rim ? at.rimLevel(azimuth) : patch.from;
-  let g = over(lo);
-  if (g >= 0 || patch.margin === Number.NEGATIVE_INFINITY) return lo;
-  let hi = patch.to;
-  let h = over(hi);
-  if (h < 0) return hi + 1;
-  for (let i = 0; i < 40 && h > COUNT_TOLERANCE / 2; i++) {
-    let mid = lo - (g * (hi - lo)) / (h - g);
-    if (i % 4 === 3 || !(mid > lo && mid < hi)) mid = (lo + hi) / 2;
-    const v = over(mid);
-    if (v >= 0) {
-      hi = mid;
-      h = v;
-    } else {
-      lo = mid;
-      g = v;
-    }
-  }
-  return hi;
 }
 
 /** Whether any ray of the window that counts meets a void (rule M3). */
