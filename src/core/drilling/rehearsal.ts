@@ -34,6 +34,9 @@ export interface Hand {
   readonly tool: ToolRef;
   readonly pose: DrillPose;
   readonly depth: number;
+  /** rpm and water as dialled for the next pass. */
+  readonly speed: number;
+  readonly irrigated: boolean;
 }
 
 /** What a teacher dials in: no force is modelled. mm sideways at the mouth, degrees. */

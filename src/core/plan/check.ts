@@ -1,13 +1,36 @@
 import type { Site } from '../anatomy/site.ts';
+import { GENERIC_KIT } from '../drilling/genericKit.ts';
+import type { ToolRef } from '../drilling/kit.ts';
+import type { Rehearsal } from '../drilling/rehearsal.ts';
 import { apicalCore, type ImplantShape } from '../implant/shape.ts';
 import type { Bands } from '../measure/limit.ts';
 import { type Fault, fault } from './fault.ts';
+import { kitFaults } from './kitFaults.ts';
 import type { Plan } from './plan.ts';
 import { solidFaults } from './solidFaults.ts';
 
 /** What the schema cannot see: numbers that contradict each other. Empty: the plan can be used. */
 export function contradictions(plan: Plan): Fault[] {
-  return [...shapeFaults(plan.implant), ...limitFaults(plan.limits), ...siteFaults(plan.site)];
+  return [
+    ...shapeFaults(plan.implant),
+    ...limitFaults(plan.limits),
+    ...siteFaults(plan.site),
+    ...rehearsalFaults(plan.rehearsal),
+  ];
+}
+
+/** A rehearsal whose own kit contradicts itself, or that names a tool which its kit does not have. */
+function rehearsalFaults(rehearsal: Rehearsal | null): Fault[] {
+  if (!rehearsal) return [];
+  const kit = rehearsal.kit ?? GENERIC_KIT;
+  const wrong = rehearsal.kit ? kitFaults(rehearsal.kit, 'rehearsal.kit') : [];
+  const known = ({ kind, index }: ToolRef, path: string): void => {
+    const high = (kind === 'drill' ? kit.drills : kit.necks).length - 1;
+    if (index > high) wrong.push(fault('out-of-range', `${path}.tool.index`, { value: index, low: 0, high }));
+  };
+  if (rehearsal.hand) known(rehearsal.hand.tool, 'rehearsal.hand');
+  for (const [i, { tool }] of rehearsal.passes.entries()) known(tool, `rehearsal.passes.${i}`);
+  return wrong;
 }
 
 function shapeFaults(s: ImplantShape): Fault[] {

@@ -3,6 +3,7 @@ import { SITES } from '../anatomy/site.ts';
 import { LIMIT_KEYS } from '../measure/defaultLimits.ts';
 import { PLAN_FORMAT, PLAN_VERSION } from './plan.ts';
 import { POSE_RANGE } from './ranges.ts';
+import { rehearsalSchema } from './rehearsalSchema.ts';
 
 /** A finite number within a closed range. */
 const num = (low: number, high: number) => z.number().check(z.minimum(low), z.maximum(high));
@@ -123,78 +124,6 @@ export const implantSchema = z.strictObject({
 const bound = z.strictObject({ near: num(-50, 50), beyond: num(-50, 50) });
 const bands = z.strictObject({ low: z.optional(bound), high: z.optional(bound) });
 
-const toolRef = z.strictObject({
-  kind: z.enum(['drill', 'neck']),
-  index: z.int().check(z.minimum(0), z.maximum(23)),
-});
-const drillPose = z.strictObject({
-  mouth: z.strictObject({ m: ranged(POSE_RANGE.m), f: ranged(POSE_RANGE.f) }),
-  tilt,
-});
-const speed = num(0, 3000);
-const speeds = z.strictObject({ low: speed, high: speed });
-
-const kit = z.strictObject({
-  title: text(80),
-  drills: z
-    .array(
-      z.strictObject({
-        diameter: num(1, 6),
-        point: num(60, 180),
-        marks: z.array(num(1, 30)).check(z.maxLength(20)),
-        marksCountPoint: z.boolean(),
-        length: num(10, 60),
-        speed: speeds,
-      }),
-    )
-    .check(z.minLength(1), z.maxLength(16)),
-  necks: z
-    .array(
-      z.strictObject({
-        neckDiameter: num(2, 8),
-        shoulderDiameter: num(2, 9),
-        height: num(0, 5),
-        length: num(10, 60),
-        speed: speeds,
-      }),
-    )
-    .check(z.maxLength(24)),
-  handpiece: z.strictObject({ headDiameter: num(4, 20), headHeight: num(4, 25), extension: num(0, 40) }),
-});
-
-const pass = z.strictObject({
-  tool: toolRef,
-  pose: drillPose,
-  depth: num(0, 30),
-  press: z.nullable(z.strictObject({ toward: num(-180, 180), mouth: num(-3, 3), bottom: num(-3, 3) })),
-  speed,
-  irrigated: z.boolean(),
-});
-
-const seatAct = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('start'), roll: ranged(POSE_RANGE.roll), pose: drillPose }),
-  z.strictObject({ kind: z.literal('turn'), by: z.enum(['fingers', 'wrench']), degrees: num(-7200, 7200) }),
-  z.strictObject({ kind: z.literal('steer'), tilt }),
-  z.strictObject({ kind: z.literal('back-out') }),
-]);
-
-const rehearsal = z.strictObject({
-  kit: z.nullable(kit),
-  flap: z.boolean(),
-  spare: num(0, 3),
-  hand: z.nullable(z.strictObject({ tool: toolRef, pose: drillPose, depth: num(-40, 30) })),
-  passes: z.array(pass).check(z.maxLength(80)),
-  wander: z.strictObject({ skid: num(0, 2), drift: num(0, 2) }),
-  seating: z.array(seatAct).check(z.maxLength(200)),
-  wrench: z.nullable(
-    z.strictObject({
-      points: z
-        .array(z.strictObject({ above: num(-5, 25), torque: num(0, 120) }))
-        .check(z.minLength(1), z.maxLength(12)),
-    }),
-  ),
-});
-
 /** The plan file, strict: no unknown key, a range on every number (mm, degrees, N·cm). Cross-checks between numbers are in `check.ts`. */
 export const planSchema = z.strictObject({
   format: z.literal(PLAN_FORMAT),
@@ -215,7 +144,7 @@ export const planSchema = z.strictObject({
   }),
   crestMargin: num(0, 3),
   limits: z.partialRecord(z.enum(LIMIT_KEYS), bands),
-  rehearsal: z.nullable(rehearsal),
+  rehearsal: z.nullable(rehearsalSchema),
 });
 
 let published: Record<string, unknown> | null = null;

@@ -1,0 +1,153 @@
+import { boneEntry } from '../drilling/boneEntry.ts';
+import type { Drill, NeckCutter } from '../drilling/kit.ts';
+import { passBody } from '../drilling/passBody.ts';
+import type { DrillPose, Hand, Pass, Press, Rehearsal } from '../drilling/rehearsal.ts';
+import { axisFrame, axisOf, tiltOf } from '../geometry/pose.ts';
+import { add, along, deg, rad, sub, type Vec3 } from '../geometry/vec.ts';
+import { solidsOf } from './evaluate.ts';
+import {
+  drillPoseOf,
+  handOf,
+  kitOf,
+  pointAt,
+  rehearsalOf,
+  restingDepth,
+  toolOf,
+  withHand,
+} from './inHand.ts';
+import type { Plan } from './plan.ts';
+
+const withRehearsal = (plan: Plan, change: Partial<Rehearsal>): Plan => ({
+  ...plan,
+  rehearsal: { ...rehearsalOf(plan), ...change },
+});
+
+const sameTool = (a: Hand['tool'], b: Hand['tool']): boolean => a.kind === b.kind && a.index === b.index;
+
+/** Another tool in the hand, on the same axis, lifted off the bone; it runs at its own speed. */
+export function takeTool(plan: Plan, tool: Hand['tool']): Plan {
+  const taken = toolOf(plan, tool);
+  if (!taken) return plan;
+  const hand = handOf(plan);
+  return withHand(plan, { ...hand, tool, depth: restingDepth(plan, taken), speed: taken.speed.high });
+}
+
+/** The tool in the hand at another depth, without drilling. mm as of a pass. */
+export const holdAt = (plan: Plan, depth: number): Plan => withHand(plan, { ...handOf(plan), depth });
+
+/** The tool lifted until its tip rests on the gum (or, laid back, on the bone). */
+export function lift(plan: Plan): Plan {
+  const tool = toolOf(plan, handOf(plan).tool) as Drill | NeckCutter;
+  return holdAt(plan, restingDepth(plan, tool));
+}
+
+/** The hand on the planned axis again, its depth kept. */
+export const toPlannedAxis = (plan: Plan): Plan =>
+  withHand(plan, { ...handOf(plan), pose: drillPoseOf(plan.pose) });
+
+/**
+ * Where a drill goes instead of where it was held, by what a teacher has dialled in: its mouth skids down the slope of the crest, its bottom drifts facially with
+ * depth. No force is modelled.
+ */
+export function wandered(plan: Plan, pose: DrillPose, depth: number): DrillPose {
+  const { skid, drift } = rehearsalOf(plan).wander;
+  if (skid === 0 && drift === 0) return pose;
+  const { ridge } = solidsOf(plan.site);
+  const entry = boneEntry(ridge, pose);
+  const { ef } = axisFrame(axisOf(pose.tilt));
+  const step = 1e-3;
+  const down = entry
+    ? ridge.solid(...along(entry.point, ef, step)) > ridge.solid(...along(entry.point, ef, -step))
+    : true;
+  const mouthBy = skid * (down ? 1 : -1);
+  return moved(pose, 0, mouthBy, mouthBy + (drift * Math.max(0, depth)) / 10, Math.max(depth, 1), plan);
+}
+
+/** A line whose bone entry and whose bottom have moved across it toward an azimuth, degrees from `ef` toward `em`. mm. */
+export function moved(
+  pose: DrillPose,
+  toward: number,
+  mouthBy: number,
+  bottomBy: number,
+  depth: number,
+  plan: Plan,
+): DrillPose {
+  const anatomy = solidsOf(plan.site);
+  const { ef, em } = axisFrame(axisOf(pose.tilt));
+  const way: Vec3 = add(
+    ef.map((v) => v * Math.cos(rad(toward))) as unknown as Vec3,
+    em.map((v) => v * Math.sin(rad(toward))) as unknown as Vec3,
+  );
+  const top = along(pointAt(anatomy, pose, 0), way, mouthBy);
+  const bottom = along(pointAt(anatomy, pose, depth), way, bottomBy);
+  const axis = sub(top, bottom);
+  const k = top[2] / axis[2];
+  const [m, f] = along(top, axis, -k);
+  return { mouth: { m, f }, tilt: tiltOf(axis) };
+}
+
+/**
+ * Drills from where the hand stands down to `depth`. A pass of the same tool on the same axis goes on; any other is a new pass. What was drilled already costs nothing
+ * and takes nothing back.
+ */
+export function drillTo(plan: Plan, depth: number): Plan {
+  const hand = handOf(plan);
+  const { passes } = rehearsalOf(plan);
+  const last = passes.at(-1);
+  const goesOn =
+    last &&
+    last.press === null &&
+    sameTool(last.tool, hand.tool) &&
+    JSON.stringify(last.pose) === JSON.stringify(hand.pose);
+  const pose = goesOn ? last.pose : wandered(plan, hand.pose, depth);
+  const pass: Pass = {
+    tool: hand.tool,
+    pose,
+    depth: goesOn ? Math.max(last.depth, depth) : depth,
+    press: null,
+    speed: hand.speed,
+    irrigated: hand.irrigated,
+  };
+  return withRehearsal(plan, {
+    passes: [...(goesOn ? passes.slice(0, -1) : passes), pass],
+    hand: { ...hand, pose, depth },
+  });
+}
+
+/** Presses the running drill against one wall of the hole it stands in; the hand ends where the press ends. */
+export function pressAgainst(plan: Plan, press: Press): Plan {
+  const hand = handOf(plan);
+  const { tool, depth, speed, irrigated } = hand;
+  const pass: Pass = { tool, pose: hand.pose, depth, press, speed, irrigated };
+  const pose = passBody(solidsOf(plan.site).ridge, kitOf(plan), pass)?.endPose() ?? hand.pose;
+  return withRehearsal(plan, { passes: [...rehearsalOf(plan).passes, pass], hand: { ...hand, pose } });
+}
+
+/** Stands the tool in the hand in the hole of a pass, to look at it. */
+export function standIn(plan: Plan, index: number): Plan {
+  const pass = rehearsalOf(plan).passes[index];
+  if (!pass) return plan;
+  const pose = passBody(solidsOf(plan.site).ridge, kitOf(plan), pass)?.endPose() ?? pass.pose;
+  return withHand(plan, { ...handOf(plan), pose, depth: pass.depth });
+}
+
+/** Takes the passes from `count` on back; the hand stays. */
+export const keepPasses = (plan: Plan, count: number): Plan =>
+  withRehearsal(plan, { passes: rehearsalOf(plan).passes.slice(0, count) });
+
+/** Begins anew: no passes, nothing seated, the first drill over the bone; kit and what is dialled in stay. */
+export const startAnew = (plan: Plan): Plan => withRehearsal(plan, { passes: [], hand: null, seating: [] });
+
+/** How far a line leans from another, as projected angles, degrees, + facial and + mesial. */
+export const leanFrom = (pose: DrillPose, other: DrillPose) => ({
+  faciopalatal: pose.tilt.faciopalatal - other.tilt.faciopalatal,
+  mesiodistal: pose.tilt.mesiodistal - other.tilt.mesiodistal,
+  total: deg(
+    Math.acos(
+      Math.min(
+        1,
+        axisOf(pose.tilt).reduce((s, v, i) => s + v * axisOf(other.tilt)[i], 0),
+      ),
+    ),
+  ),
+});
