@@ -1,6 +1,8 @@
 import type { Ridge } from '../anatomy/ridge.ts';
+import { golden } from '../geometry/golden.ts';
 import type { Interval } from '../geometry/interval.ts';
 import { type AxisFrame, axisFrame, axisOf, tiltOf } from '../geometry/pose.ts';
+import { Revolved } from '../geometry/revolve.ts';
 import { add, along, dot, rad, reject, scale, sub, unit, type Vec3 } from '../geometry/vec.ts';
 import type { Void } from './bodies.ts';
 import { type BoneEntry, boneEntry } from './boneEntry.ts';
@@ -26,6 +28,8 @@ export interface AxisEnds {
   readonly a: Vec3;
 }
 
+/** Out of all reach, mm. */
+const FAR = 200;
 /** Below this depth a press has no lever to tip about, mm. */
 const LEAST_LEVER = 1;
 
@@ -79,7 +83,9 @@ export class PassBody implements Void {
   private readonly ex: Vec3;
   private readonly ey: Vec3;
   private readonly flanks: readonly Flank[];
-  private readonly lowest: number;
+  /** Station of the tip, or of the neck's notch. */
+  readonly lowest: number;
+  private solid: Revolved | null = null;
 
   constructor({ profile, pose, entry, depth, press }: BodyNumbers) {
     this.profile = profile;
@@ -167,6 +173,39 @@ export class PassBody implements Void {
     });
   }
 
+  /** Station of a point along the axis before the press, mm coronal of the bottom. */
+  station(p: Vec3): number {
+    return dot(sub(p, this.origin), this.frame.a);
+  }
+
+  /** Distance of a point from the body, negative inside. mm. */
+  signed(p: Vec3): number {
+    const line = this.inPress(p, this.frame.a);
+    const { sweep, places } = this;
+    if (!sweep) return this.signedAt(line, places[0]);
+    const values = places.map((place) => this.signedAt(line, place));
+    let least = Math.min(...values);
+    const best = values.indexOf(least);
+    const last = places.length - 1;
+    golden(
+      (s) => {
+        const value = this.signedAt(line, placeAt(sweep, s));
+        least = Math.min(least, value);
+        return value;
+      },
+      Math.max(0, best - 1) / last,
+      Math.min(last, best + 1) / last,
+      40,
+    );
+    return least;
+  }
+
+  private signedAt(line: PressLine, place: SweepPlace): number {
+    this.solid ??= solidOf(this.profile);
+    const { x0, y0, z0 } = inTool(line, place);
+    return this.solid.signed(-x0, Math.sqrt(y0 * y0 + z0 * z0));
+  }
+
   /** Point of the tool's surface at a share of the press, by station (+ coronal of the bottom) and azimuth about the axis (radians). */
   surface(s: number, station: number, radius: number, azimuth: number): Vec3 {
     const { bottom, a } = this.axisAt(s);
@@ -174,6 +213,13 @@ export class PassBody implements Void {
     const round = add(scale(across, Math.cos(azimuth)), scale(this.ey, Math.sin(azimuth)));
     return along(along(bottom, a, station), round, radius);
   }
+}
+
+/** An outline as a body of revolution with stations apical of its bottom, carried on coronally out of all reach. */
+function solidOf({ x, r }: ToolProfile): Revolved {
+  const up = [...x].reverse().map((station) => -station);
+  const radii = [...r].reverse();
+  return new Revolved([-FAR, ...up, -x[0]], [radii[0], ...radii, 0]);
 }
 
 /** The body of a pass; null where the kit lacks its tool or its axis meets no bone. */
