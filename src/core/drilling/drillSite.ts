@@ -1,6 +1,8 @@
 import type { Ridge } from '../anatomy/ridge.ts';
 import { angleBetween, rad, unit, type Vec3 } from '../geometry/vec.ts';
 import type { Placement } from '../measure/placement.ts';
+import { boneEntry } from './boneEntry.ts';
+import type { DrillPose } from './rehearsal.ts';
 
 /** Where an axis enters the bone, as drill depths need it. All along the axis, mm. */
 export interface DrillSite {
@@ -39,6 +41,18 @@ export function drillSite(at: Placement, entry: number): DrillSite {
     gum: Math.max(0, (site.gum.crest - b[2]) / at.a[2]),
     slope: angleBetween(at.a, crestNormal(ridge, b)),
   };
+}
+
+/** The pose of a drill on an implant's planned axis. */
+export const plannedPose = ({ entry, pose }: Placement): DrillPose => ({
+  mouth: { m: entry[0], f: entry[1] },
+  tilt: pose.tilt,
+});
+
+/** The drill site of an implant's pose; null: its axis meets no bone. */
+export function drillSiteOf(at: Placement): DrillSite | null {
+  const found = boneEntry(at.anatomy.ridge, plannedPose(at));
+  return found && drillSite(at, found.level);
 }
 
 /** Steeper than this the hole has no edge that a mark could be read at, degrees (ours). */
