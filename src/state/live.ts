@@ -1,4 +1,16 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Site } from '../core/anatomy/site.ts';
+import type { Pass } from '../core/drilling/rehearsal.ts';
+import type { TriangleMesh } from '../core/geometry/mesh.ts';
+
+/** The bone that is left after passes in a site, site frame, mm. */
+export interface Drilled {
+  readonly site: Site;
+  readonly passes: readonly Pass[];
+  readonly mesh: TriangleMesh;
+  /** Bone taken, mm³. */
+  readonly removed: number;
+}
 
 export interface LiveState {
   /** Id of the handle, field or reading under the pointer or in focus, or null. */
@@ -9,13 +21,17 @@ export interface LiveState {
   placing: boolean;
   /** Shown large, before a class. */
   projector: boolean;
+  /** The last drilled ridge that the solid modeller has made, or null. */
+  drilled: Drilled | null;
   /** Grows by one with every change of document, session or live state: what is on screen has a number. */
   revision: number;
 }
 
+const FIELDS = ['hover', 'dragging', 'placing', 'projector', 'drilled'] as const;
+
 export interface LiveStore extends Pick<StoreApi<LiveState>, 'getState' | 'subscribe'> {
   getInitialState: () => LiveState;
-  set: (change: Partial<Pick<LiveState, 'hover' | 'dragging' | 'placing' | 'projector'>>) => void;
+  set: (change: Partial<Pick<LiveState, (typeof FIELDS)[number]>>) => void;
 }
 
 /** Anything that tells of its changes. */
@@ -30,6 +46,7 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     dragging: null,
     placing: false,
     projector: false,
+    drilled: null,
     revision: 0,
   }));
   const bump = () => store.setState(({ revision }) => ({ revision: revision + 1 }));
@@ -41,10 +58,7 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     set: (change) => {
       const state = store.getState();
       const next = { ...state, ...change };
-      const same = (['hover', 'dragging', 'placing', 'projector'] as const).every(
-        (key) => next[key] === state[key],
-      );
-      if (same) return;
+      if (FIELDS.every((key) => next[key] === state[key])) return;
       store.setState({ ...next, revision: state.revision + 1 });
     },
   };
