@@ -1,0 +1,174 @@
+import type { Anatomy } from '../anatomy/anatomy.ts';
+import { type Interval, intersect } from '../geometry/interval.ts';
+import { fallingRoot } from '../geometry/root.ts';
+import { along, dot, scale, sub, type Vec3 } from '../geometry/vec.ts';
+import { Hole } from './hole.ts';
+import type { PassBody } from './passBody.ts';
+
+type Stretch = NonNullable<Interval>;
+
+/** Nodes and weights of Gauss–Legendre on −1…1, three points (Abramowitz and Stegun, table 25.4). */
+const GAUSS = [
+  [-Math.sqrt(0.6), 5 / 9],
+  [0, 8 / 9],
+  [Math.sqrt(0.6), 5 / 9],
+] as const;
+/** Longest stretch of the axis that is taken at once, and how many rays leave the axis at a level. */
+const PANEL = 0.6;
+const RAYS = 72;
+/** How far apart a ray is looked at for the bone's surface, mm. */
+const LOOK = 0.45;
+
+/** Stretches of `from` that none of `without` covers; both in rising order. */
+function less(from: readonly Stretch[], without: readonly Stretch[]): Stretch[] {
+  let left = [...from];
+  for (const [a, b] of without) {
+    left = left.flatMap(([x, y]) => {
+      const parts: Interval[] = [intersect([x, y], [-Infinity, a]), intersect([x, y], [b, Infinity])];
+      return parts.filter((part) => part !== null);
+    });
+  }
+  return left;
+}
+
+/** Bone along a line (rule S14): ridge above the floor, outside socket, dehiscence and canal. */
+class BoneLine {
+  constructor(private readonly anatomy: Anatomy) {}
+
+  within(p: Vec3, v: Vec3, stretch: Stretch): Stretch[] {
+    const { ridge, socket, canal } = this.anatomy;
+    const drop = ridge.floor - p[2];
+    const over: Stretch =
+      Math.abs(v[2]) < 1e-12
+        ? drop <= 0
+          ? [-Infinity, Infinity]
+          : [0, 0]
+        : v[2] > 0
+          ? [drop / v[2], Infinity]
+          : [-Infinity, drop / v[2]];
+    const above = intersect(stretch, over);
+    if (!above) return [];
+    const voids: Interval[] = [...canal.voids(p, v)];
+    if (socket) voids.push(socket.rootVoid(p, v), socket.dehiscence(p, v));
+    return less(
+      this.ridgeWithin(p, v, above),
+      voids.filter((x) => x !== null),
+    );
+  }
+
+  private ridgeWithin(p: Vec3, v: Vec3, [from, to]: Stretch): Stretch[] {
+    const { ridge } = this.anatomy;
+    const solid = (x: number) => ridge.solid(p[0] + x * v[0], p[1] + x * v[1], p[2] + x * v[2]);
+    const count = Math.max(2, Math.ceil((to - from) / LOOK));
+    const out: Stretch[] = [];
+    let x0 = from;
+    let inside = solid(x0) <= 0;
+    let start = from;
+    for (let i = 1; i <= count; i++) {
+      const x1 = from + ((to - from) * i) / count;
+      const next = solid(x1) <= 0;
+      if (next !== inside) {
+        const edge = next ? fallingRoot(solid, x0, x1, 1e-7) : fallingRoot(solid, x1, x0, 1e-7);
+        if (next) start = edge;
+        else out.push([start, edge]);
+        inside = next;
+      }
+      x0 = x1;
+    }
+    if (inside) out.push([start, to]);
+    return out;
+  }
+}
+
+/** Heights over the reference bottom at which what is integrated bends or steps, from the lowest point up to where no bone can be. */
+function breaks(taking: readonly PassBody[], without: readonly PassBody[], top: number): number[] {
+  const [reference] = taking;
+  const { bottom, a } = reference.axisAt(0);
+  const heights = [...taking, ...without].flatMap((body) =>
+    body.places.flatMap(({ s }) => {
+      const ends = body.axisAt(s);
+      return [...body.profile.x, body.depth].map((x) => dot(sub(along(ends.bottom, ends.a, x), bottom), a));
+    }),
+  );
+  const lowest = taking.flatMap((body) =>
+    body.places.flatMap(({ s }) =>
+      body.profile.x.flatMap((x, i) =>
+        Array.from({ length: 24 }, (_, j) =>
+          dot(sub(body.surface(s, x, body.profile.r[i], (Math.PI * j) / 12), bottom), a),
+        ),
+      ),
+    ),
+  );
+  const least = Math.min(...lowest);
+  const sorted = [least, top, ...heights.filter((h) => h > least && h < top)].sort((x, y) => x - y);
+  return sorted.filter((h, i) => i === 0 || h - sorted[i - 1] > 1e-3);
+}
+
+/**
+ * Bone taken out by some passes and not already by others, mm³ (rule D11): discs across the first pass's axis, rays from the axis in each, every ray's
+ * stretches in closed form but for the bone's surface. Error at most 0.3 %. Cost: about 15 ms.
+ */
+export function boneRemoved(
+  anatomy: Anatomy,
+  taking: readonly PassBody[],
+  without: readonly PassBody[] = [],
+): number {
+  if (taking.length === 0) return 0;
+  const [reference] = taking;
+  const { a, ef, em } = reference.frame;
+  const { bottom } = reference.axisAt(0);
+  const [hole, other] = [new Hole(taking), new Hole(without)];
+  const bone = new BoneLine(anatomy);
+  const disc = (h: number): number => {
+    const centre = along(bottom, a, h);
+    let sum = 0;
+    for (let i = 0; i < RAYS; i++) {
+      const azimuth = (2 * Math.PI * (i + 0.5)) / RAYS;
+      const v = along(scale(ef, Math.cos(azimuth)), em, Math.sin(azimuth));
+      const out = hole.stretches(centre, v).flatMap((s) => intersect(s, [0, 40]) ?? []);
+      for (let k = 0; k < out.length; k += 2) {
+        const parts = bone.within(centre, v, [out[k], out[k + 1]]);
+        const kept = parts.length > 0 && without.length > 0 ? less(parts, other.stretches(centre, v)) : parts;
+        for (const [x, y] of kept) sum += (y * y - x * x) / 2;
+      }
+    }
+    return (sum * 2 * Math.PI) / RAYS;
+  };
+  const top = topOf(anatomy, taking);
+  const at = breaks(taking, without, top);
+  let volume = 0;
+  for (let i = 0; i + 1 < at.length; i++) {
+    const count = Math.ceil((at[i + 1] - at[i]) / PANEL);
+    const half = (at[i + 1] - at[i]) / count / 2;
+    for (let j = 0; j < count; j++)
+      for (const [node, weight] of GAUSS) volume += half * weight * disc(at[i] + half * (2 * j + 1 + node));
+  }
+  return volume;
+}
+
+/** Height over the reference bottom past which no body meets bone: found by looking along generatrices, with some to spare. */
+function topOf({ ridge }: Anatomy, taking: readonly PassBody[]): number {
+  const { bottom, a } = taking[0].axisAt(0);
+  let top = 0;
+  for (const body of taking)
+    for (const { s } of body.places)
+      for (let j = 0; j < 16; j++) {
+        let x = body.depth + 8;
+        const at = () => body.surface(s, x, body.radius, (Math.PI * j) / 8);
+        while (x > 0 && ridge.solid(...at()) > 0) x -= 0.1;
+        top = Math.max(top, dot(sub(at(), bottom), a) + 0.15);
+      }
+  return top;
+}
+
+/** Bone removed by a list of passes, mm³. */
+export const holeVolume = (anatomy: Anatomy, passes: readonly PassBody[]): number =>
+  boneRemoved(anatomy, passes);
+
+/** Bone that the last pass took, mm³: no more than this can be collected. */
+export const lastPassVolume = (anatomy: Anatomy, passes: readonly PassBody[]): number =>
+  passes.length === 0 ? 0 : boneRemoved(anatomy, passes.slice(-1), passes.slice(0, -1));
+
+/** Void of an old pass that the later ones leave, mm³. */
+export const crescentVolume = (anatomy: Anatomy, old: PassBody, later: readonly PassBody[]): number =>
+  boneRemoved(anatomy, [old], later);
