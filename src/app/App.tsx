@@ -1,4 +1,4 @@
-import { lazy, Suspense, useCallback, useLayoutEffect } from 'react';
+import { lazy, Suspense, useCallback, useLayoutEffect, useMemo } from 'react';
 import type { StoredPlan } from '../io/plans.ts';
 import { DrawingSelect } from '../panels/DrawingSelect.tsx';
 import { LayerWords } from '../panels/LayerWords.tsx';
@@ -9,6 +9,7 @@ import { Section } from '../panels/Section.tsx';
 import { Sentence } from '../panels/Sentence.tsx';
 import { WallProfile } from '../panels/WallProfile.tsx';
 import { redoLabel, undoLabel } from '../state/document.ts';
+import { handStores } from '../state/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { formatNumber } from '../words/format.ts';
@@ -20,6 +21,7 @@ import { useHistoryKeys } from './useHistoryKeys.ts';
 import { useProjector } from './useProjector.ts';
 
 const SitePanel = lazy(() => import('../panels/SitePanel.tsx'));
+const RehearsePanel = lazy(() => import('../panels/RehearsePanel.tsx'));
 const Stage = lazy(() => import('../scene/Stage.tsx'));
 
 export interface AppProps {
@@ -75,7 +77,7 @@ function Rail({ stores }: { stores: PlanStores }) {
   if (place === 'place') return <PoseRail stores={stores} />;
   return (
     <Suspense fallback={null}>
-      <SitePanel stores={stores} />
+      {place === 'site' ? <SitePanel stores={stores} /> : <RehearsePanel stores={stores} />}
     </Suspense>
   );
 }
@@ -95,6 +97,8 @@ function StageHost({ stores, ledger }: LedgerProps) {
 export function App({ stores, ledger, scenarios, sites }: AppProps) {
   const { document, session } = stores;
   const place = useSelected(session, (state) => state.place);
+  const inHand = useMemo(() => handStores(stores), [stores]);
+  const shown = place === 'rehearse' ? inHand : stores;
   useHistoryKeys(document.undo, document.redo);
   const stageAbsent = useCallback(() => ledger.absent('stage'), [ledger]);
 
@@ -111,12 +115,12 @@ export function App({ stores, ledger, scenarios, sites }: AppProps) {
         }}
         onStageFault={stageAbsent}
         parts={{
-          sentence: <Sentence stores={stores} />,
+          sentence: <Sentence stores={shown} />,
           rail: <Rail stores={stores} />,
-          stage: <StageHost stores={stores} ledger={ledger} />,
-          section: <Section stores={stores} />,
-          profile: <WallProfile stores={stores} />,
-          readings: <ReadingsTable stores={stores} />,
+          stage: <StageHost stores={shown} ledger={ledger} />,
+          section: <Section stores={shown} />,
+          profile: <WallProfile stores={shown} />,
+          readings: <ReadingsTable stores={shown} />,
         }}
       />
       <PanelsDrawn stores={stores} ledger={ledger} />

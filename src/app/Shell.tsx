@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Place } from '../state/session.ts';
-import { say } from '../words/say.ts';
+import { type MessageKey, say } from '../words/say.ts';
 import { Boundary } from './Boundary.tsx';
 import { TitleBlock, type TitleBlockProps } from './TitleBlock.tsx';
 
@@ -43,6 +43,13 @@ function Panel({ place, name, heading = false, onFault, children }: PanelProps) 
   );
 }
 
+/** What the rail is called in each place. */
+const RAIL = {
+  site: 'panel.site',
+  place: 'panel.pose',
+  rehearse: 'panel.rehearse',
+} as const satisfies Record<Place, MessageKey>;
+
 /** The sheet with its places: header, sentence, pose rail, stage, section, wall profile, readings, title block. */
 export function Shell({ place, header, title, parts, onStageFault }: ShellProps) {
   return (
@@ -52,7 +59,7 @@ export function Shell({ place, header, title, parts, onStageFault }: ShellProps)
         <Boundary name={say('sentence.label')}>{parts.sentence}</Boundary>
       </section>
       <main className="place" data-place={place}>
-        <Panel place="rail" name={say(place === 'site' ? 'panel.site' : 'panel.pose')}>
+        <Panel place="rail" name={say(RAIL[place])}>
           {parts.rail}
         </Panel>
         <Panel place="stage" name={say('panel.stage')} onFault={onStageFault}>

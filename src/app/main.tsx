@@ -1,7 +1,10 @@
 import { DEMO_PLANS, MEAN_PLANS } from '../io/plans.ts';
+import { followPasses } from '../state/drilled.ts';
 import { createStores } from '../state/stores.ts';
+import modeller from '../worker/solid.worker.ts?worker&url';
 import { App } from './App.tsx';
 import { mount } from './mount.tsx';
+import { scriptPolicy } from './policy.ts';
 import { exposeRevision } from './revision.ts';
 
 /** The browser's own storage; where it is forbidden, even asking for it throws. */
@@ -15,6 +18,8 @@ function ownStorage(): Storage | undefined {
 
 /** A new user meets the first scenario. */
 const stores = createStores(DEMO_PLANS[0].plan, ownStorage());
+const policy = scriptPolicy();
+followPasses(stores, () => new Worker(policy.createScriptURL(modeller), { type: 'module' }));
 const ledger = exposeRevision(document.documentElement, stores.live);
 const root = document.getElementById('root');
 const plans = { scenarios: DEMO_PLANS, sites: MEAN_PLANS };

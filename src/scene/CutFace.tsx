@@ -2,8 +2,10 @@ import { useFrame, useThree } from '@react-three/fiber';
 import { useCallback, useEffect, useMemo, useRef } from 'react';
 import type { Vec3 } from '../core/geometry/vec.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
+import { handBody, passBodies } from '../core/plan/inHand.ts';
+import { plannedOf } from '../state/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
-import { type Cut, cutFaces, type Face, layBody, layCut, type Removed } from './cut.ts';
+import { type Cut, clearBody, cutFaces, type Face, layBody, layCut, type Removed } from './cut.ts';
 import { FatLines } from './fatLines.ts';
 import { RewrittenGeometry } from './geometry.ts';
 import { type Body, INK, type Materials } from './materials.ts';
@@ -64,6 +66,7 @@ export function CutFace({ stores, cut, body, materials, wanted, shown, gum, onTu
     made.canalLine.write(faces.outlines.canal, lift(0.05));
   }, [made, cut]);
 
+  const inHand = plannedOf(stores) !== null;
   const side = useRef<Removed>(1);
   const camera = useThree((three) => three.camera);
   const lay = useCallback(
@@ -82,12 +85,16 @@ export function CutFace({ stores, cut, body, materials, wanted, shown, gum, onTu
     useCallback(
       (evaluation: Evaluation) => {
         lay(evaluation);
-        layBody(body, evaluation);
+        if (inHand) clearBody(body);
+        else layBody(body, evaluation);
         if (!wanted) return;
-        last.current = { evaluation, faces: cutFaces(evaluation) };
+        const { plan } = evaluation;
+        const held = inHand ? handBody(plan) : null;
+        const bodies = inHand ? [...passBodies(plan), ...(held ? [held] : [])] : [];
+        last.current = { evaluation, faces: cutFaces(evaluation, bodies) };
         draw();
       },
-      [lay, draw, wanted, body],
+      [lay, draw, wanted, body, inHand],
     ),
   );
 

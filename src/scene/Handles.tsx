@@ -12,6 +12,8 @@ interface HandlesProps {
   /** Under the pointer or in focus, and held. */
   hover: string | null;
   dragging: string | null;
+  /** Whether there is a mark to turn. */
+  turns: boolean;
   /** The arc of the mesiodistal tilt is drawn instead of the faciopalatal one. */
   mesial: boolean;
   /** Number on the tag at the arc, or none. */
@@ -84,7 +86,7 @@ const Letter = ({ letter, at }: LetterProps) => (
 );
 
 /** Handles in ink: bars shift, the arc tilts about its pivot, the screw arrow advances and turns. */
-export function Handles({ drawing: d, tagSize, mesial, tilt, ...rest }: HandlesProps) {
+export function Handles({ drawing: d, tagSize, turns, mesial, tilt, ...rest }: HandlesProps) {
   const bar = ([a, b]: readonly [Point, Point]) => polyline([a, b]) + tick(a, b) + tick(b, a);
   const arc = mesial ? d.mesialArc : d.facialArc;
   const [first, second] = [arc[0], arc[1]];
@@ -111,14 +113,16 @@ export function Handles({ drawing: d, tagSize, mesial, tilt, ...rest }: HandlesP
         solid={arrowhead(second, first) + arrowhead(before, last)}
         {...rest}
       />
-      <Grip
-        id="turn"
-        at={head}
-        stroke={polyline(d.ring)}
-        lines={polyline(d.ring)}
-        solid={arrowhead(d.ring[d.ring.length - 4], head)}
-        {...rest}
-      />
+      {turns && (
+        <Grip
+          id="turn"
+          at={head}
+          stroke={polyline(d.ring)}
+          lines={polyline(d.ring)}
+          solid={arrowhead(d.ring[d.ring.length - 4], head)}
+          {...rest}
+        />
+      )}
       <Grip
         id="advance"
         at={d.grips.advance}

@@ -5,6 +5,7 @@ import type { Vec3 } from '../core/geometry/vec.ts';
 import type { ReadingId } from '../core/measure/reading.ts';
 import { BEFORE_THE_CUT, HIDDEN } from '../marks/dash.ts';
 import { evaluationOf } from '../state/evaluation.ts';
+import { plannedOf } from '../state/inHand.ts';
 import { litReading } from '../state/litReading.ts';
 import type { BoneLook } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
@@ -73,7 +74,10 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
     if (evaluation.anatomy !== solids.anatomy) return;
     const { layers, pivot, view, kept: aside } = session.getState();
     const { gesture } = document.getState();
-    const others = [gesture?.start, aside].filter((one) => one !== undefined && one !== null);
+    const planned = plannedOf(stores)?.document.getState().plan;
+    const others = [planned ?? gesture?.start, planned ? null : aside].filter(
+      (one) => one !== undefined && one !== null,
+    );
     const { normal, constant } = cut.keep;
     const key = [lens.name, removed, bone, layers.teeth, ...normal.toArray(), constant].join(' ');
     if (kept.current?.key !== key || kept.current.solids !== solids) {
@@ -103,6 +107,7 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
       dragging,
       mesialArc,
       tiltShown: bone === 'cut' || (dragging ?? hover ?? '').startsWith('tilt'),
+      turns: !planned,
       tilt: sayTiltOf(evaluation.plan.pose.tilt, mesialArc),
       caption: say(bone === 'cut' ? 'stage.cut' : bone === 'whole' ? 'stage.whole' : 'stage.translucent'),
     };

@@ -34,6 +34,8 @@ export interface Sheet {
   readonly hover: string | null;
   readonly dragging: string | null;
   readonly mesialArc: boolean;
+  /** What is held has a mark that can be turned. */
+  readonly turns: boolean;
   readonly tiltShown: boolean;
   readonly tilt: { readonly number: string; readonly words: string };
   readonly caption: string;
@@ -159,6 +161,7 @@ export function Overlay({ sheet, onGrip, onHover, onPick, onPoint }: OverlayProp
       )}
       <Handles
         drawing={sheet.handles}
+        turns={sheet.turns}
         tagSize={sheet.tagSize}
         hover={sheet.hover}
         dragging={sheet.dragging}

@@ -1,12 +1,14 @@
 import { useThree } from '@react-three/fiber';
 import { memo, useCallback, useEffect, useLayoutEffect, useMemo, useState } from 'react';
 import { solidsOf } from '../core/plan/evaluate.ts';
+import { plannedOf } from '../state/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { type Asked, CameraRig } from './CameraRig.tsx';
 import { ContactShade } from './ContactShade.tsx';
 import { CutFace } from './CutFace.tsx';
 import { layEnds, newCut, type Removed } from './cut.ts';
+import { OwnedGeometry } from './geometry.ts';
 import { Implant } from './Implant.tsx';
 import { Ink } from './Ink.tsx';
 import { Lights } from './Lights.tsx';
@@ -15,6 +17,7 @@ import { materials as makeMaterials, newBody } from './materials.ts';
 import type { Sheet } from './Overlay.tsx';
 import { Solids } from './Solids.tsx';
 import { SiteGeometries } from './siteSolids.ts';
+import { ToolInHand } from './ToolInHand.tsx';
 
 export interface WorldProps {
   stores: PlanStores;
@@ -30,6 +33,7 @@ export interface WorldProps {
 export const World = memo(function World({ stores, light, asked, onFree, onSheet }: WorldProps) {
   const invalidate = useThree((three) => three.invalidate);
   const site = useSelected(stores.document, ({ plan }) => plan.site);
+  const inHand = plannedOf(stores) !== null;
   const bone = useSelected(stores.session, (state) => state.bone);
   const layers = useSelected(stores.session, (state) => state.layers);
   const inMouth = useSelected(stores.session, (state) => state.asInMouth);
@@ -49,6 +53,13 @@ export const World = memo(function World({ stores, light, asked, onFree, onSheet
   // A cut seen from its edge shows nothing: there the bone is seen through instead.
   const look = bone === 'cut' && removed === 0 ? 'translucent' : bone;
   const { anatomy } = solids;
+  const drilled = useSelected(stores.live, (state) => state.drilled);
+  const drilledBone = useMemo(() => new OwnedGeometry(), []);
+  useEffect(() => () => drilledBone.dispose(), [drilledBone]);
+  const shown = useMemo(() => {
+    if (!inHand || drilled?.site !== site) return solids;
+    return { ...solids, bone: drilledBone.lay(drilled.mesh, solids.frame).geometry };
+  }, [inHand, drilled, site, solids, drilledBone]);
   useLayoutEffect(() => layEnds(cut, anatomy), [cut, anatomy]);
   const floor = anatomy.ridge.floor - site.ridge.crestDrop;
   const target = useMemo(() => anatomy.toJaw([-0.6, -1, -1.9]), [anatomy]);
@@ -69,14 +80,18 @@ export const World = memo(function World({ stores, light, asked, onFree, onSheet
         onTurn={onTurn}
       />
       <Solids
-        solids={solids}
+        solids={shown}
         materials={materials}
         bone={look}
         layers={layers}
         removed={look === 'cut' ? removed : 0}
         shadow={!light}
       />
-      <Implant stores={stores} materials={materials} segments={light ? 36 : 64} shadow={!light} />
+      {inHand ? (
+        <ToolInHand stores={stores} materials={materials} shadow={!light} />
+      ) : (
+        <Implant stores={stores} materials={materials} segments={light ? 36 : 64} shadow={!light} />
+      )}
       <Ink stores={stores} solids={solids} cut={cut} bone={look} removed={removed} onSheet={onSheet} />
     </>
   );

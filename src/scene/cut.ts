@@ -2,6 +2,8 @@ import { Plane, ShapeUtils, Vector2, Vector3 } from 'three';
 import type { Anatomy } from '../core/anatomy/anatomy.ts';
 import { archDirections, fromArch } from '../core/anatomy/arch.ts';
 import { sectionOutline } from '../core/anatomy/section.ts';
+import { bodiesInPlane, carved } from '../core/drilling/carve.ts';
+import type { PassBody } from '../core/drilling/passBody.ts';
 import { type Loop, loopArea, onPlane, type Plane as Section } from '../core/geometry/slice.ts';
 import { dot, norm, scale, sub, type Vec3 } from '../core/geometry/vec.ts';
 import { envelopePolyline } from '../core/implant/profile.ts';
@@ -48,6 +50,11 @@ export function layBody(body: Body, { placement, plan }: Evaluation): void {
       ];
   const below = x.map((station, i) => [-placement.tP - station, r[i]]);
   for (const [i, [height, radius]] of [...above, ...below].entries()) body[i].set(height, radius);
+}
+
+/** No implant stands in the cut: the faces have its hole already. */
+export function clearBody(body: Body): void {
+  for (const corner of body) corner.set(0, 0);
 }
 
 /** The plane through the axis and `e_f` (site frame): `x` facial, `y` coronal. */
@@ -130,11 +137,18 @@ function contains(loop: Loop, [x, y]: readonly [number, number]): boolean {
   return inside;
 }
 
-/** The faces and outlines of the cut at an evaluation. About 2 ms. */
-export function cutFaces(evaluation: Evaluation): CutFaces {
+/** The faces and outlines of the cut at an evaluation, less what `bodies` have taken out of bone and gum. About 2 ms, 2 more with a hole. */
+export function cutFaces(evaluation: Evaluation, bodies: readonly PassBody[] = []): CutFaces {
   const { anatomy } = evaluation;
   const plane = sectionPlane(evaluation);
-  const outline = sectionOutline(anatomy, plane);
+  const whole = sectionOutline(anatomy, plane);
+  const holes = bodiesInPlane(bodies, plane);
+  const outline = {
+    bone: carved(whole.bone, holes),
+    marrow: carved(whole.marrow, holes),
+    gum: carved(whole.gum, holes),
+    canal: carved(whole.canal, holes),
+  };
   const place = (x: number, y: number): Vec3 => anatomy.toJaw(onPlane(plane, x, y));
   const lines = (loops: readonly Loop[]) => loops.map((loop) => loop.map(([x, y]) => place(x, y)));
   return {

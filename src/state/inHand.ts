@@ -49,3 +49,7 @@ export const handStores = (stores: PlanStores): HandStores => ({
   document: throughLens(stores.document, { see: planInHand, put: withHandMoved }),
   planned: stores,
 });
+
+/** The stores of the plan itself, where a tool is in the implant's place; else null. */
+export const plannedOf = (stores: PlanStores): PlanStores | null =>
+  'planned' in stores ? (stores as HandStores).planned : null;

@@ -19,6 +19,7 @@ export const en = {
   'place.navigation': 'Places',
   'place.site': 'Site',
   'place.place': 'Place',
+  'place.rehearse': 'Rehearse',
 
   'header.fullScreen': 'Full screen',
 
@@ -31,6 +32,7 @@ export const en = {
 
   'panel.pose': 'Pose',
   'panel.site': 'Site',
+  'panel.rehearse': 'Rehearsal',
   'panel.stage': 'Model',
   'panel.section': 'Section through the axis',
   'panel.profile': 'Wall profile',

@@ -2,14 +2,21 @@ import type { Anatomy } from '../anatomy/anatomy.ts';
 import { boneEntry } from '../drilling/boneEntry.ts';
 import { GENERIC_KIT } from '../drilling/genericKit.ts';
 import { type Drill, type Kit, type NeckCutter, pointLength } from '../drilling/kit.ts';
-import { isDrill, toolOf as toolOfKit } from '../drilling/passBody.ts';
-import { type DrillPose, EMPTY_REHEARSAL, type Hand, type Rehearsal } from '../drilling/rehearsal.ts';
+import { isDrill, type PassBody, passBody, toolOf as toolOfKit } from '../drilling/passBody.ts';
+import {
+  type DrillPose,
+  EMPTY_REHEARSAL,
+  type Hand,
+  type Pass,
+  type Rehearsal,
+} from '../drilling/rehearsal.ts';
 import { axisOf, entryOf, type Pose } from '../geometry/pose.ts';
 import { along, type Vec3 } from '../geometry/vec.ts';
 import { type ImplantShape, totalLength } from '../implant/shape.ts';
 import { solidsOf } from './evaluate.ts';
 import type { Plan } from './plan.ts';
 
+export { isDrill };
 export const rehearsalOf = (plan: Plan): Rehearsal => plan.rehearsal ?? EMPTY_REHEARSAL;
 export const kitOf = (plan: Plan): Kit => rehearsalOf(plan).kit ?? GENERIC_KIT;
 
@@ -114,3 +121,24 @@ export const withHand = (plan: Plan, hand: Hand): Plan => ({
   ...plan,
   rehearsal: { ...rehearsalOf(plan), hand },
 });
+
+const bodies = new WeakMap<readonly Pass[], { site: Plan['site']; kit: Kit; made: readonly PassBody[] }>();
+
+/** The bodies of all passes made, in their order; a pass that met no bone is not among them. Kept as long as the passes are. */
+export function passBodies(plan: Plan): readonly PassBody[] {
+  const { passes } = rehearsalOf(plan);
+  const kit = kitOf(plan);
+  const known = bodies.get(passes);
+  if (known?.site === plan.site && known.kit === kit) return known.made;
+  const { ridge } = solidsOf(plan.site);
+  const made = passes.flatMap((pass) => passBody(ridge, kit, pass) ?? []);
+  bodies.set(passes, { site: plan.site, kit, made });
+  return made;
+}
+
+/** The body of the tool where the hand holds it; null where its axis meets no bone. */
+export function handBody(plan: Plan): PassBody | null {
+  const { tool, pose, depth, speed, irrigated } = handOf(plan);
+  const { ridge } = solidsOf(plan.site);
+  return passBody(ridge, kitOf(plan), { tool, pose, depth, press: null, speed, irrigated });
+}
