@@ -1,10 +1,11 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { anatomyOf } from '../../src/core/anatomy/anatomy.ts';
 import { type DrillingPlan, drillingPlan, seatingTime } from '../../src/core/drilling/drillingPlan.ts';
 import { type DrillSite, drillSite, drillSiteOf } from '../../src/core/drilling/drillSite.ts';
 import { passVolume } from '../../src/core/drilling/drillVolume.ts';
 import { GENERIC_KIT } from '../../src/core/drilling/genericKit.ts';
-import type { Kit } from '../../src/core/drilling/kit.ts';
+import type { Drill, Kit } from '../../src/core/drilling/kit.ts';
 import { fittingNeck, lastDrill } from '../../src/core/drilling/lastDrill.ts';
 import { IMPLANT_LIBRARY, libraryShape } from '../../src/core/implant/library.ts';
 import { type ImplantShape, leadOf } from '../../src/core/implant/shape.ts';
@@ -12,6 +13,7 @@ import { Placement } from '../../src/core/measure/placement.ts';
 import { evaluate } from '../../src/core/plan/evaluate.ts';
 import { boneLevel } from '../support/boneLevel.ts';
 import { SITES_DEMO, slabSite } from '../support/demoPlans.ts';
+import { runs, within } from '../support/randomPlans.ts';
 
 const shape = (name: string) => libraryShape(name) as ImplantShape;
 
@@ -178,6 +180,26 @@ describe('how much bone a pass takes at most', () => {
     // The same less deep than the bore before it: only what lies round it.
     const before = { drill: drill(3.5, 180), depth: 14 };
     expect(passVolume(wide, before)).toBeCloseTo(29.45, 2);
+  });
+
+  it('agrees with thin discs added up, whichever bore is wider or deeper', () => {
+    const bore = fc
+      .tuple(within(1.5, 4.5), within(60, 170), within(1, 15))
+      .map(([diameter, point, depth]) => ({ drill: drill(diameter, point), depth }));
+    const radius = ({ drill: d, depth }: { drill: Drill; depth: number }, x: number): number => {
+      const y = d.diameter / 2 / Math.tan((d.point * Math.PI) / 360);
+      return x > depth + y ? 0 : Math.min(d.diameter / 2, (d.diameter / 2) * ((depth + y - x) / y));
+    };
+    fc.assert(
+      fc.property(bore, bore, (a, b) => {
+        let sum = 0;
+        const step = 0.002;
+        for (let x = step / 2; x < 20; x += step)
+          sum += Math.PI * step * Math.max(0, radius(a, x) ** 2 - radius(b, x) ** 2);
+        expect(Math.abs(passVolume(a, b) - sum)).toBeLessThan(0.05);
+      }),
+      runs(40),
+    );
   });
 
   it('adds up over the plan to the last bore and the neck', () => {
