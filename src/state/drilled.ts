@@ -1,35 +1,54 @@
 import { kitOf, rehearsalOf } from '../core/plan/inHand.ts';
-import { type Messenger, type SolidWish, solidClient } from '../worker/client.ts';
-import type { SolidAnswer } from '../worker/messages.ts';
+import type { Plan } from '../core/plan/plan.ts';
+import { drillClient, type Messenger } from '../worker/client.ts';
+import type { DrillAnswer } from '../worker/messages.ts';
 import type { PlanStores } from './stores.ts';
 
+/** What the drilled ridge and the report hang on: the hand is not among it. */
+const causesOf = (plan: Plan) => {
+  const { passes, spare, flap } = rehearsalOf(plan);
+  return [
+    plan.site,
+    plan.implant,
+    plan.pose,
+    plan.fixing,
+    plan.limits,
+    kitOf(plan),
+    passes,
+    spare,
+    flap,
+  ] as const;
+};
+
+const same = (a: readonly unknown[], b: readonly unknown[]): boolean => a.every((part, i) => part === b[i]);
+
 /**
- * Keeps the drilled ridge in step with the passes: asks the modeller for a solid when they have changed, outside gestures, and puts what comes back into the live
- * state. `wake` starts the modeller when the first solid is wanted. Returns what ends it.
+ * Keeps the drilled ridge and its report in step with the passes: asks for them when something has changed, outside gestures, and puts what comes back into the
+ * live state. `wake` starts the worker when it is first wanted. Returns what ends it.
  */
 export function followPasses({ document, live }: PlanStores, wake: () => Messenger): () => void {
-  let ask: ((wish: SolidWish) => void) | null = null;
-  let asked: SolidWish | null = null;
-  const give = (answer: SolidAnswer) => {
-    if (!asked || !answer.ok) return;
-    const { positions, normals, triangles, removed } = answer;
-    const { site, passes } = asked;
-    live.set({ drilled: { site, passes, mesh: { positions, normals, triangles }, removed } });
+  let ask: ((plan: Plan) => void) | null = null;
+  let asked: Plan | null = null;
+  const give = (answer: DrillAnswer) => {
+    if (!asked) return;
+    if (answer.kind === 'report') live.set({ report: answer.report });
+    if (answer.kind !== 'solid') return;
+    const { positions, normals, triangles } = answer;
+    const mesh = { positions, normals, triangles };
+    live.set({ drilled: { site: asked.site, passes: rehearsalOf(asked).passes, mesh } });
   };
   const follow = () => {
     const { plan, gesture } = document.getState();
-    const { passes } = rehearsalOf(plan);
-    const kit = kitOf(plan);
-    const known = asked?.passes === passes && asked.site === plan.site && asked.kit === kit;
-    if (gesture || known) return;
-    if (passes.length === 0) {
+    if (gesture || (asked && same(causesOf(asked), causesOf(plan)))) return;
+    live.set({ report: null });
+    if (rehearsalOf(plan).passes.length === 0) {
       asked = null;
       live.set({ drilled: null });
       return;
     }
-    asked = { site: plan.site, kit, passes };
-    ask ??= solidClient(wake(), give);
-    ask(asked);
+    asked = plan;
+    ask ??= drillClient(wake(), give);
+    ask(plan);
   };
   follow();
   return document.subscribe(follow);

@@ -2,6 +2,10 @@ import { type Evaluation, evaluate } from '../core/plan/evaluate.ts';
 import type { Plan } from '../core/plan/plan.ts';
 
 const known = new WeakMap<Plan, Evaluation>();
+/** The last one made: a plan in which nothing that is measured has changed (a rehearsal goes on) has the same readings. */
+let last: Evaluation | null = null;
+
+const MEASURED = ['site', 'implant', 'pose', 'fixing', 'crestMargin', 'limits'] as const;
 
 /**
  * The evaluation of a plan, made once per plan and shared by stage and panels: plans are values, so the same
@@ -11,7 +15,10 @@ const known = new WeakMap<Plan, Evaluation>();
 export function evaluationOf(plan: Plan): Evaluation {
   const found = known.get(plan);
   if (found) return found;
-  const made = evaluate(plan);
+  const before = last;
+  const same = before && MEASURED.every((part) => before.plan[part] === plan[part]);
+  const made = same ? { ...before, plan } : evaluate(plan);
+  last = made;
   known.set(plan, made);
   return made;
 }

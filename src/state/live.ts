@@ -2,14 +2,13 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Site } from '../core/anatomy/site.ts';
 import type { Pass } from '../core/drilling/rehearsal.ts';
 import type { TriangleMesh } from '../core/geometry/mesh.ts';
+import type { DrillReport } from '../core/plan/drillReport.ts';
 
 /** The bone that is left after passes in a site, site frame, mm. */
 export interface Drilled {
   readonly site: Site;
   readonly passes: readonly Pass[];
   readonly mesh: TriangleMesh;
-  /** Bone taken, mm³. */
-  readonly removed: number;
 }
 
 export interface LiveState {
@@ -23,11 +22,13 @@ export interface LiveState {
   projector: boolean;
   /** The last drilled ridge that the solid modeller has made, or null. */
   drilled: Drilled | null;
+  /** The report of the rehearsal as it stands, or null while it is worked out or where there are no passes. */
+  report: DrillReport | null;
   /** Grows by one with every change of document, session or live state: what is on screen has a number. */
   revision: number;
 }
 
-const FIELDS = ['hover', 'dragging', 'placing', 'projector', 'drilled'] as const;
+const FIELDS = ['hover', 'dragging', 'placing', 'projector', 'drilled', 'report'] as const;
 
 export interface LiveStore extends Pick<StoreApi<LiveState>, 'getState' | 'subscribe'> {
   getInitialState: () => LiveState;
@@ -47,6 +48,7 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     placing: false,
     projector: false,
     drilled: null,
+    report: null,
     revision: 0,
   }));
   const bump = () => store.setState(({ revision }) => ({ revision: revision + 1 }));

@@ -1,40 +1,37 @@
-import type { SolidAnswer, SolidRequest } from './messages.ts';
+import type { Plan } from '../core/plan/plan.ts';
+import type { DrillAnswer, DrillRequest } from './messages.ts';
 
 /** The part of a worker that is used. */
 export interface Messenger {
-  postMessage: (request: SolidRequest) => void;
-  addEventListener: (kind: 'message', listener: (event: { data: SolidAnswer }) => void) => void;
+  postMessage: (request: DrillRequest) => void;
+  addEventListener: (kind: 'message', listener: (event: { data: DrillAnswer }) => void) => void;
 }
 
-export type SolidWish = Omit<SolidRequest, 'id'>;
-
 /**
- * One solid is in the making and one is wanted: a later wish takes the place of an earlier one that has not been begun, and an answer that is no longer wanted is
- * dropped. `give` gets the answer to the latest wish.
+ * One plan is being worked on and one is wanted: a later wish takes the place of an earlier one that has not been begun, and an answer that is no longer wanted is
+ * dropped. `give` gets the answers to the latest wish.
  */
-export function solidClient(
-  worker: Messenger,
-  give: (answer: SolidAnswer) => void,
-): (wish: SolidWish) => void {
+export function drillClient(worker: Messenger, give: (answer: DrillAnswer) => void): (plan: Plan) => void {
   let count = 0;
-  let making: number | null = null;
-  let wanted: SolidRequest | null = null;
-  const send = (request: SolidRequest) => {
-    making = request.id;
+  let busy = false;
+  let wanted: DrillRequest | null = null;
+  const send = (request: DrillRequest) => {
+    busy = true;
     worker.postMessage(request);
   };
   worker.addEventListener('message', ({ data }) => {
-    making = null;
-    if (wanted) {
-      const next = wanted;
-      wanted = null;
-      send(next);
-    } else if (data.id === count) give(data);
+    if (data.id === count) give(data);
+    if (data.kind === 'solid') return;
+    busy = false;
+    if (!wanted) return;
+    const next = wanted;
+    wanted = null;
+    send(next);
   });
-  return (wish) => {
+  return (plan) => {
     count += 1;
-    const request = { ...wish, id: count };
-    if (making === null) send(request);
-    else wanted = request;
+    const request = { id: count, plan };
+    if (busy) wanted = request;
+    else send(request);
   };
 }

@@ -1,26 +1,23 @@
-import type { Site } from '../core/anatomy/site.ts';
-import type { Kit } from '../core/drilling/kit.ts';
-import type { Pass } from '../core/drilling/rehearsal.ts';
+import type { DrillReport } from '../core/plan/drillReport.ts';
+import type { Plan } from '../core/plan/plan.ts';
 
-/** A drilled ridge that is wanted: the site, and the passes that were made in it. */
-export interface SolidRequest {
+/** The drilled ridge and the report of a plan's rehearsal are wanted. */
+export interface DrillRequest {
   readonly id: number;
-  readonly site: Site;
-  readonly kit: Kit;
-  readonly passes: readonly Pass[];
+  readonly plan: Plan;
 }
 
-/** The exact solid of the drilled ridge for drawing, in the site frame, mm; or why there is none. */
-export type SolidAnswer =
-  | {
-      readonly id: number;
-      readonly ok: true;
-      readonly positions: Float64Array;
-      readonly normals: Float64Array;
-      readonly triangles: Uint32Array;
-      /** Bone taken by all passes together, mm³. */
-      readonly removed: number;
-      /** Time the solid took, ms. */
-      readonly took: number;
-    }
-  | { readonly id: number; readonly ok: false; readonly message: string };
+/** The exact solid of the drilled ridge for drawing, in the site frame, mm. */
+export interface SolidAnswer {
+  readonly id: number;
+  readonly kind: 'solid';
+  readonly positions: Float64Array;
+  readonly normals: Float64Array;
+  readonly triangles: Uint32Array;
+}
+
+/** The solid comes first, the report after it and last; a fault ends it as well. */
+export type DrillAnswer =
+  | SolidAnswer
+  | { readonly id: number; readonly kind: 'report'; readonly report: DrillReport }
+  | { readonly id: number; readonly kind: 'fault'; readonly message: string };

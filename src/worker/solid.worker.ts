@@ -4,15 +4,17 @@ import { anatomyOf } from '../core/anatomy/anatomy.ts';
 import type { Ridge } from '../core/anatomy/ridge.ts';
 import { sectionSolids } from '../core/anatomy/section.ts';
 import { creased } from '../core/geometry/crease.ts';
+import { drillReport } from '../core/plan/drillReport.ts';
+import { kitOf, rehearsalOf } from '../core/plan/inHand.ts';
 import { drilled, meshOf, solidOf } from './drill.ts';
-import type { SolidAnswer, SolidRequest } from './messages.ts';
+import type { DrillAnswer, DrillRequest, SolidAnswer } from './messages.ts';
 
 /** Edges of the drilled bone sharper than this are drawn crisp, degrees. */
 const CREASE = 35;
 
 let kernel: Promise<ManifoldToplevel> | null = null;
 /** The bone of the last site, whole. */
-let last: { key: string; ridge: Ridge; bone: Manifold; volume: number } | null = null;
+let last: { key: string; ridge: Ridge; bone: Manifold } | null = null;
 
 async function loaded(): Promise<ManifoldToplevel> {
   kernel ??= Module({ locateFile: () => wasm }).then((top) => {
@@ -22,36 +24,36 @@ async function loaded(): Promise<ManifoldToplevel> {
   return kernel;
 }
 
-function boneOf(top: ManifoldToplevel, { site }: SolidRequest) {
+function boneOf(top: ManifoldToplevel, { plan: { site } }: DrillRequest) {
   const key = JSON.stringify(site);
   if (last?.key === key) return last;
   last?.bone.delete();
   const anatomy = anatomyOf(site);
   const bone = solidOf(top, sectionSolids(anatomy).bone.mesh);
-  last = { key, ridge: anatomy.ridge, bone, volume: bone.volume() };
+  last = { key, ridge: anatomy.ridge, bone };
   return last;
 }
 
-async function answer(request: SolidRequest): Promise<SolidAnswer> {
-  const { id, kit, passes } = request;
-  const began = performance.now();
+async function solid(request: DrillRequest): Promise<SolidAnswer> {
+  const { id, plan } = request;
   const top = await loaded();
-  const { ridge, bone, volume } = boneOf(top, request);
-  const left = drilled(top, bone, ridge, kit, passes);
-  const removed = volume - left.volume();
+  const { ridge, bone } = boneOf(top, request);
+  const left = drilled(top, bone, ridge, kitOf(plan), rehearsalOf(plan).passes);
   const { positions, normals, triangles } = creased(meshOf(left), CREASE);
   left.delete();
   if (!normals) throw new Error('no normals');
-  return { id, ok: true, positions, normals, triangles, removed, took: performance.now() - began };
+  return { id, kind: 'solid', positions, normals, triangles };
 }
 
-self.addEventListener('message', ({ data }: MessageEvent<SolidRequest>) => {
-  answer(data).then(
-    (made) =>
-      self.postMessage(
-        made,
-        made.ok ? { transfer: [made.positions.buffer, made.normals.buffer, made.triangles.buffer] } : {},
-      ),
-    (error: unknown) => self.postMessage({ id: data.id, ok: false, message: String(error) }),
-  );
+const tell = (answer: DrillAnswer, transfer: ArrayBufferLike[] = []): void =>
+  self.postMessage(answer, { transfer: transfer as ArrayBuffer[] });
+
+async function answer(request: DrillRequest): Promise<void> {
+  const made = await solid(request);
+  tell(made, [made.positions.buffer, made.normals.buffer, made.triangles.buffer]);
+  tell({ id: request.id, kind: 'report', report: drillReport(request.plan) });
+}
+
+self.addEventListener('message', ({ data }: MessageEvent<DrillRequest>) => {
+  answer(data).catch((error: unknown) => tell({ id: data.id, kind: 'fault', message: String(error) }));
 });

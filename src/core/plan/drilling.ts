@@ -1,0 +1,88 @@
+import { boneEntry } from '../drilling/boneEntry.ts';
+import { type DepthChain, depthChain } from '../drilling/depthChain.ts';
+import { depthStrip, type StripLevel } from '../drilling/depthStrip.ts';
+import { type DrillingPlan, drillingPlan } from '../drilling/drillingPlan.ts';
+import { type DrillSite, drillSite } from '../drilling/drillSite.ts';
+import { fittingNeck } from '../drilling/lastDrill.ts';
+import { type Circles, circlesOf, envelopeCover, type PlannedHole } from '../drilling/outlook.ts';
+import { PassBody, profileOf } from '../drilling/passBody.ts';
+import type { Pass } from '../drilling/rehearsal.ts';
+import { DEFAULT_LIMITS } from '../measure/defaultLimits.ts';
+import { Placement } from '../measure/placement.ts';
+import { solidsOf } from './evaluate.ts';
+import { drillPoseOf, kitOf, passBodies, rehearsalOf, toolOf } from './inHand.ts';
+import type { Plan } from './plan.ts';
+
+/** The drilling as it is planned: where the axis enters, the order of the tools, the chain of depths and its levels along the axis. */
+export interface Drilling {
+  readonly site: DrillSite;
+  readonly plan: DrillingPlan;
+  readonly chain: DepthChain;
+  readonly strip: readonly StripLevel[];
+  /** The last tools of the plan and the implant, as bodies in the planned pose. */
+  readonly hole: PlannedHole;
+}
+
+/** What the planned drilling depends on; the hand and the passes are not among it. */
+const causesOf = (plan: Plan) =>
+  [
+    plan.site,
+    plan.implant,
+    plan.pose,
+    plan.crestMargin,
+    plan.limits,
+    kitOf(plan),
+    rehearsalOf(plan).spare,
+    rehearsalOf(plan).flap,
+  ] as const;
+
+/** A pure function of some parts of a plan, kept for the parts it was last asked for. */
+function keptBy<T>(partsOf: (plan: Plan) => readonly unknown[], make: (plan: Plan) => T): (plan: Plan) => T {
+  let last: { parts: readonly unknown[]; made: T } | null = null;
+  return (plan) => {
+    const parts = partsOf(plan);
+    if (last?.parts.every((part, i) => part === parts[i])) return last.made;
+    last = { parts, made: make(plan) };
+    return last.made;
+  };
+}
+
+/** The drilling of a plan; null where the planned axis meets no bone, or no drill of the kit is narrow enough. */
+export const drillingOf = keptBy(causesOf, (plan): Drilling | null => {
+  const anatomy = solidsOf(plan.site);
+  const pose = drillPoseOf(plan.pose);
+  const entry = boneEntry(anatomy.ridge, pose);
+  if (!entry) return null;
+  const kit = kitOf(plan);
+  const { spare, flap } = rehearsalOf(plan);
+  const floor = plan.limits.floor ?? DEFAULT_LIMITS.floor.bands;
+  const at = new Placement(anatomy, plan.implant, plan.pose, plan.crestMargin);
+  const site = drillSite(at, entry.level);
+  const made = drillingPlan(site, { kit, spare, flap, floor });
+  if (!made.last) return null;
+  const drill = kit.drills[made.last.index];
+  const chain = made.chain ?? depthChain(site, { drill, spare, flap, floor });
+  const body = (profile: PassBody['profile'], depth: number) =>
+    new PassBody({ profile, pose, entry, depth, press: null });
+  const cutter = chain.neck && fittingNeck(kit, plan.implant);
+  const hole: PlannedHole = {
+    drill: body(profileOf(drill), chain.fullDepth),
+    neck:
+      chain.neck && cutter !== null ? body(profileOf(kit.necks[cutter as number]), chain.neck.base) : null,
+    implant: envelopeCover(at.envelope, at.platform, at.a),
+  };
+  return { site, plan: made, chain, strip: depthStrip(site, chain, floor.low?.near ?? 0), hole };
+});
+
+/** The last pass against the plan, as circles within circles; null before the first pass that met bone. Cheap. */
+export function circlesNow(plan: Plan): Circles | null {
+  const drilling = drillingOf(plan);
+  const last = passBodies(plan).at(-1);
+  return drilling && last ? circlesOf(last, drilling.hole.drill) : null;
+}
+
+/** Name of a pass's tool, as its diameter, mm. */
+export const diameterOf = (plan: Plan, tool: Pass['tool']): number => {
+  const found = toolOf(plan, tool);
+  return found ? ('diameter' in found ? found.diameter : found.shoulderDiameter) : 0;
+};
