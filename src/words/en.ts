@@ -4,6 +4,7 @@ import { cliWords } from './cli.en.ts';
 import { faultWords } from './faults.en.ts';
 import { panelWords } from './panels.en.ts';
 import { readingWords } from './readings.en.ts';
+import { seatingWords } from './seating.en.ts';
 import { siteWords } from './site.en.ts';
 import { sourceWords } from './sources.en.ts';
 import { stageWords } from './stage.en.ts';
@@ -78,6 +79,7 @@ export const en = {
   ...readingWords,
   ...aboutWords,
   ...siteWords,
+  ...seatingWords,
   ...sourceWords,
   ...faultWords,
   ...cliWords,
