@@ -4,11 +4,14 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anatomyOf } from '../../src/core/anatomy/anatomy.ts';
 import type { SiteCode } from '../../src/core/anatomy/site.ts';
+import { seatingTime } from '../../src/core/drilling/drillingPlan.ts';
 import type { SeatAct, WrenchScript } from '../../src/core/drilling/rehearsal.ts';
 import { axisOf, type Pose } from '../../src/core/geometry/pose.ts';
 import { angleBetween } from '../../src/core/geometry/vec.ts';
 import type { ImplantShape } from '../../src/core/implant/shape.ts';
+import { Placement } from '../../src/core/measure/placement.ts';
 import { biteLevel } from '../../src/core/seating/bite.ts';
 import { planFinish, rungsLeft } from '../../src/core/seating/finish.ts';
 import { causeAt, flareOf, freeLevels } from '../../src/core/seating/hindrance.ts';
@@ -21,9 +24,10 @@ import {
   type SeatState,
   seating,
 } from '../../src/core/seating/seat.ts';
-import { partTurn, rollAfter, seatTime, startShift, startTurn } from '../../src/core/seating/turns.ts';
+import { partTurn, rollAfter, startShift, startTurn } from '../../src/core/seating/turns.ts';
 import { reaches, torqueAt } from '../../src/core/seating/wrench.ts';
-import { cylinder } from '../support/slabs.ts';
+import { cylinderHole } from '../support/holes.ts';
+import { cylinder, slabPlan } from '../support/slabs.ts';
 
 const UPRIGHT: Pose = {
   platform: { m: 0, f: 0, c: 0 },
@@ -80,8 +84,8 @@ describe('the thread', () => {
   });
 
   it('takes 24.0 s for 10 mm at lead 1.0 and 25 rpm; 7.7 turns at 50 rpm take the 9.25 s that Orban 2022 measured', () => {
-    expect(seatTime(10, 1, 25)).toBeCloseTo(24, 12);
-    expect(seatTime(7.7 * 0.8, 0.8, 50)).toBeCloseTo(9.25, 1);
+    expect(seatingTime(10, 1, 25)).toBeCloseTo(24, 12);
+    expect(seatingTime(7.7 * 0.8, 0.8, 50)).toBeCloseTo(9.25, 1);
   });
 
   it('carries the mark clockwise seen from the crown: to mesial on the right, to distal on the left', () => {
@@ -442,16 +446,16 @@ describe('whatever is done', () => {
 });
 
 describe('where the thread begins to bite', () => {
-  it('is where the cone has become as wide as the hole’s mouth: worked by hand', async () => {
-    const { anatomyOf } = await import('../../src/core/anatomy/anatomy.ts');
-    const { Placement } = await import('../../src/core/measure/placement.ts');
-    const { cylinderHole } = await import('../support/holes.ts');
-    const { slabPlan } = await import('../support/slabs.ts');
+  it('is where the cone has become as wide as the hole’s mouth: worked by hand', () => {
     // r = 2 at the shoulder to 1.4 at the apex, 12 long; hole 1.7: as wide 6 mm from the shoulder. The shoulder is planned at the crest, and bone begins there.
     const shape = cylinder(2, 12, { apicalDiameter: 2.8, taperLength: 12 });
     const at = new Placement(anatomyOf(slabPlan({ width: 30 }).site), shape, UPRIGHT, 1);
     const hole = cylinderHole([0, 0, 0], [0, 0, 1], 1.7, 5, 14);
-    expect(Math.abs(biteLevel(at, hole) - 6)).toBeLessThan(0.3);
+    expect(Math.abs(biteLevel(at, hole) - 6)).toBeLessThan(0.06);
+    // A hole of only 3 mm: the apex meets its floor first, with the shoulder 9 above the crest.
+    expect(biteLevel(at, cylinderHole([0, 0, 0], [0, 0, 1], 1.7, 5, 3))).toBeCloseTo(9, 1);
+    // Shifted by 0.2, the near side is 1.5 from the axis: as wide 10 mm from the shoulder.
+    expect(Math.abs(biteLevel(at, cylinderHole([0, 0.2, 0], [0, 0, 1], 1.7, 5, 14)) - 10)).toBeLessThan(0.06);
     // In a hole wider than all of it, it falls to its place.
     expect(biteLevel(at, cylinderHole([0, 0, 0], [0, 0, 1], 2.1, 5, 14))).toBe(0);
   });

@@ -66,6 +66,12 @@ describe('a cylinder in a coaxial hole', () => {
     for (const share of contact.levels.share) expect(share).toBeCloseTo(1, 12);
   });
 
+  it('only touches a hole of its own width: a gap of 0, and nothing holds', () => {
+    const contact = contactOf(placed(cylinder(2, 10)), coaxial(2));
+    expect(contact.percent).toBe(0);
+    expect(contact.widest?.gap).toBeCloseTo(0, 9);
+  });
+
   it('stands in undrilled bone below the floor of a short hole, and out of bone above the crest', () => {
     // Shoulder 2 mm above the crest, apex 8 mm below it, the hole 5 mm deep: of 10 mm of thread 2 are bare, 5 in the hole, 3 undrilled.
     const contact = contactOf(placed(cylinder(2, 10), 2), coaxial(2.25, 5));

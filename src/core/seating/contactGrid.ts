@@ -44,8 +44,10 @@ export interface ContactGrid {
   readonly values: Float64Array;
 }
 
+/** A thread that only touches the hole's side, to this, holds nothing: a gap of 0, mm. */
+export const TOUCH = 1e-6;
 /** Past the hole's end by so much, what is there is what the gap ends in, mm. */
-const BEYOND = 1e-6;
+const BEYOND = 2 * TOUCH;
 
 export const isContact = (kind: number): boolean => kind >= CELL.press;
 
@@ -115,8 +117,8 @@ function look(
   for (const part of parts) {
     const from = way === 1 ? part[0] : -part[1];
     const to = way === 1 ? part[1] : -part[0];
-    if (from <= r && r < to) {
-      values[k] = to - r;
+    if (from <= r && r < to + TOUCH) {
+      values[k] = Math.max(0, to - r);
       const end = along(axis, v, way * (to + BEYOND));
       return isBone(anatomy, end, at.canalNear) ? CELL.gap : CELL.open;
     }

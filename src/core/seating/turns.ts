@@ -23,9 +23,6 @@ export function partTurn(shape: ImplantShape): { readonly degrees: number; reado
   return { degrees, depth: depthOf(leadOf(shape), degrees) };
 }
 
-/** Seconds that so much depth takes at a speed in rpm: `60 depth / (lead · rpm)`. */
-export const seatTime = (depth: number, lead: number, rpm: number): number => (60 * depth) / (lead * rpm);
-
 /** How far coronally the ladder moves when the implant is set to the hole turned in further by `degrees` at the same level, mm. */
 export const startShift = (lead: number, degrees: number): number => depthOf(lead, degrees);
 
