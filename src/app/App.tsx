@@ -9,7 +9,7 @@ import { Section } from '../panels/Section.tsx';
 import { Sentence } from '../panels/Sentence.tsx';
 import { WallProfile } from '../panels/WallProfile.tsx';
 import { redoLabel, undoLabel } from '../state/document.ts';
-import { handStores } from '../state/inHand.ts';
+import { type HandStores, handStores } from '../state/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { formatNumber } from '../words/format.ts';
@@ -72,12 +72,12 @@ function PanelsDrawn({ stores, ledger }: LedgerProps) {
 }
 
 /** What stands at the left: the fields of the place that is open. */
-function Rail({ stores }: { stores: PlanStores }) {
+function Rail({ stores, inHand }: { stores: PlanStores; inHand: HandStores }) {
   const place = useSelected(stores.session, (state) => state.place);
   if (place === 'place') return <PoseRail stores={stores} />;
   return (
     <Suspense fallback={null}>
-      {place === 'site' ? <SitePanel stores={stores} /> : <RehearsePanel stores={stores} />}
+      {place === 'site' ? <SitePanel stores={stores} /> : <RehearsePanel stores={inHand} />}
     </Suspense>
   );
 }
@@ -116,7 +116,7 @@ export function App({ stores, ledger, scenarios, sites }: AppProps) {
         onStageFault={stageAbsent}
         parts={{
           sentence: <Sentence stores={shown} />,
-          rail: <Rail stores={stores} />,
+          rail: <Rail stores={stores} inHand={inHand} />,
           stage: <StageHost stores={shown} ledger={ledger} />,
           section: <Section stores={shown} />,
           profile: <WallProfile stores={shown} />,

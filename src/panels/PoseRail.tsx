@@ -1,4 +1,4 @@
-import { memo, type ReactNode, useId } from 'react';
+import { memo, type ReactNode } from 'react';
 import type { Pivot } from '../core/plan/edits.ts';
 import { PIVOTS } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
@@ -7,29 +7,10 @@ import { say } from '../words/say.ts';
 import { ComparePanel } from './ComparePanel.tsx';
 import { FreedomField } from './FreedomField.tsx';
 import { ADVANCE, SHIFT_F, SHIFT_M, TILT_FP, TILT_MD, TURN } from './freedoms.ts';
+import { RailGroup } from './RailGroup.tsx';
 import { ShapeSelects } from './ShapeSelects.tsx';
 import { SnapWords } from './SnapWords.tsx';
 import './rail.css';
-
-interface GroupProps {
-  heading: string;
-  note: ReactNode;
-  children: ReactNode;
-}
-
-function Group({ heading, note, children }: GroupProps) {
-  const id = useId();
-  return (
-    // biome-ignore lint/a11y/useSemanticElements: a fieldset's legend cannot share a line with the note
-    <div className="rail-group" role="group" aria-labelledby={id}>
-      <div className="rail-heading">
-        <h3 id={id}>{heading}</h3>
-        <span className="caption">{note}</span>
-      </div>
-      {children}
-    </div>
-  );
-}
 
 const lettered = (letter: string, word: string): ReactNode => (
   <>
@@ -71,7 +52,7 @@ export const PoseRail = memo(function PoseRail({ stores }: { stores: PlanStores 
   return (
     <div className="rail">
       <ShapeSelects stores={stores} />
-      <Group heading={say('rail.shift')} note={say('rail.shiftNote')}>
+      <RailGroup heading={say('rail.shift')} note={say('rail.shiftNote')}>
         <FreedomField
           stores={stores}
           freedom={SHIFT_M}
@@ -85,8 +66,8 @@ export const PoseRail = memo(function PoseRail({ stores }: { stores: PlanStores 
           label={lettered(say('rail.f'), say('rail.shiftF'))}
         />
         <SnapWords stores={stores} snaps={['bone-faciopalatal', 'bone-mesiodistal']} />
-      </Group>
-      <Group heading={say('rail.tilt')} note={<PivotSelect stores={stores} />}>
+      </RailGroup>
+      <RailGroup heading={say('rail.tilt')} note={<PivotSelect stores={stores} />}>
         <FreedomField
           stores={stores}
           freedom={TILT_FP}
@@ -100,8 +81,8 @@ export const PoseRail = memo(function PoseRail({ stores }: { stores: PlanStores 
           label={say('rail.tiltMd')}
         />
         <SnapWords stores={stores} snaps={['ridge-axis', 'crown-axis', 'incisal-line']} />
-      </Group>
-      <Group heading={say('rail.advance')} note={say('rail.advanceNote')}>
+      </RailGroup>
+      <RailGroup heading={say('rail.advance')} note={say('rail.advanceNote')}>
         <FreedomField
           stores={stores}
           freedom={ADVANCE}
@@ -109,13 +90,13 @@ export const PoseRail = memo(function PoseRail({ stores }: { stores: PlanStores 
           label={say('rail.shoulder')}
         />
         <SnapWords stores={stores} snaps={['deeper-rung', 'higher-rung']} />
-      </Group>
-      <Group heading={say('rail.turn')} note={say('rail.turnNote')}>
+      </RailGroup>
+      <RailGroup heading={say('rail.turn')} note={say('rail.turnNote')}>
         <FreedomField stores={stores} freedom={TURN} name={say('rail.markName')} label={say('rail.mark')} />
-      </Group>
-      <Group heading={say('rail.compare')} note={say('rail.compareNote')}>
+      </RailGroup>
+      <RailGroup heading={say('rail.compare')} note={say('rail.compareNote')}>
         <ComparePanel stores={stores} />
-      </Group>
+      </RailGroup>
       <p className="rail-hint">{say('rail.hint')}</p>
     </div>
   );

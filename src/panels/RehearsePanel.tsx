@@ -1,16 +1,33 @@
-import { drillTo, lift } from '../core/plan/rehearse.ts';
-import type { PlanStores } from '../state/stores.ts';
+import { USUAL_SPEED } from '../core/drilling/genericKit.ts';
+import type { HandStores } from '../state/inHand.ts';
+import { formatNumber } from '../words/format.ts';
+import { say } from '../words/say.ts';
+import { DrillOrder } from './DrillOrder.tsx';
+import { HandFields } from './HandFields.tsx';
+import { PassList } from './PassList.tsx';
+import { PressWords } from './PressWords.tsx';
+import { RailGroup } from './RailGroup.tsx';
+import { WanderFields } from './WanderFields.tsx';
+import './rail.css';
+import './rehearse.css';
 
-export default function RehearsePanel({ stores }: { stores: PlanStores }) {
-  const { document } = stores;
+const rpm = (value: number): string => formatNumber({ value, unit: 'count' });
+
+/** The rehearsal's rail: order of drilling, the tool in the hand, the passes made. */
+export default function RehearsePanel({ stores }: { stores: HandStores }) {
+  const { planned } = stores;
   return (
-    <div>
-      <button type="button" onClick={() => document.edit('drill', (plan) => drillTo(plan, 6))}>
-        Drill 6
-      </button>
-      <button type="button" onClick={() => document.edit('lift', lift)}>
-        Lift
-      </button>
+    <div className="rail rehearse">
+      <RailGroup heading={say('hand.order')} note={say('hand.orderNote')}>
+        <DrillOrder stores={planned} />
+      </RailGroup>
+      <HandFields stores={stores} />
+      <PressWords stores={planned} />
+      <PassList stores={planned} />
+      <WanderFields stores={planned} />
+      <p className="rail-hint">
+        {say('hand.noForce', { low: rpm(USUAL_SPEED.low), high: rpm(USUAL_SPEED.high) })}
+      </p>
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import { kitOf, rehearsalOf } from '../core/plan/inHand.ts';
+import { kitOf, passesShown, rehearsalOf } from '../core/plan/inHand.ts';
 import type { Plan } from '../core/plan/plan.ts';
 import { drillClient, type Messenger } from '../worker/client.ts';
 import type { DrillAnswer } from '../worker/messages.ts';
@@ -6,7 +6,7 @@ import type { PlanStores } from './stores.ts';
 
 /** What the drilled ridge and the report hang on: the hand is not among it. */
 const causesOf = (plan: Plan) => {
-  const { passes, spare, flap } = rehearsalOf(plan);
+  const { spare, flap } = rehearsalOf(plan);
   return [
     plan.site,
     plan.implant,
@@ -14,7 +14,7 @@ const causesOf = (plan: Plan) => {
     plan.fixing,
     plan.limits,
     kitOf(plan),
-    passes,
+    passesShown(plan),
     spare,
     flap,
   ] as const;
@@ -35,13 +35,14 @@ export function followPasses({ document, live }: PlanStores, wake: () => Messeng
     if (answer.kind !== 'solid') return;
     const { positions, normals, triangles } = answer;
     const mesh = { positions, normals, triangles };
-    live.set({ drilled: { site: asked.site, passes: rehearsalOf(asked).passes, mesh } });
+    live.set({ drilled: { site: asked.site, passes: passesShown(asked), mesh } });
   };
   const follow = () => {
     const { plan, gesture } = document.getState();
-    if (gesture || (asked && same(causesOf(asked), causesOf(plan)))) return;
+    const stepping = rehearsalOf(plan).shown !== null;
+    if ((gesture && !stepping) || (asked && same(causesOf(asked), causesOf(plan)))) return;
     live.set({ report: null });
-    if (rehearsalOf(plan).passes.length === 0) {
+    if (passesShown(plan).length === 0) {
       asked = null;
       live.set({ drilled: null });
       return;

@@ -2,6 +2,7 @@ import { aboutWords } from './about.en.ts';
 import { adviceWords } from './advice.en.ts';
 import { cliWords } from './cli.en.ts';
 import { faultWords } from './faults.en.ts';
+import { handWords } from './hand.en.ts';
 import { panelWords } from './panels.en.ts';
 import { readingWords } from './readings.en.ts';
 import { seatingWords } from './seating.en.ts';
@@ -64,6 +65,7 @@ export const en = {
   'unit.percent': '%',
   'unit.mm2': 'mm²',
   'unit.mm3': 'mm³',
+  'unit.rpm': 'rpm',
   'unit.Ncm': 'N·cm',
   'unit.count': '',
   'unit.ratio': '',
@@ -75,6 +77,7 @@ export const en = {
 
   ...stageWords,
   ...panelWords,
+  ...handWords,
   ...adviceWords,
   ...readingWords,
   ...aboutWords,

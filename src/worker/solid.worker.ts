@@ -5,7 +5,7 @@ import type { Ridge } from '../core/anatomy/ridge.ts';
 import { sectionSolids } from '../core/anatomy/section.ts';
 import { creased } from '../core/geometry/crease.ts';
 import { drillReport } from '../core/plan/drillReport.ts';
-import { kitOf, rehearsalOf } from '../core/plan/inHand.ts';
+import { kitOf, passesShown } from '../core/plan/inHand.ts';
 import { drilled, meshOf, solidOf } from './drill.ts';
 import type { DrillAnswer, DrillRequest, SolidAnswer } from './messages.ts';
 
@@ -38,7 +38,7 @@ async function solid(request: DrillRequest): Promise<SolidAnswer> {
   const { id, plan } = request;
   const top = await loaded();
   const { ridge, bone } = boneOf(top, request);
-  const left = drilled(top, bone, ridge, kitOf(plan), rehearsalOf(plan).passes);
+  const left = drilled(top, bone, ridge, kitOf(plan), passesShown(plan));
   const { positions, normals, triangles } = creased(meshOf(left), CREASE);
   left.delete();
   if (!normals) throw new Error('no normals');

@@ -51,3 +51,6 @@ export const DRIVER = { length: 14, diameter: 4, wrench: { diameter: 9, height: 
 
 /** Speed at which an implant is turned in, rpm: convention, from memory (no page read). */
 export const SEATING_SPEED = { low: 15, high: 50 } as const;
+
+/** The speeds that are usual for drilling, rpm: common practice, no source. */
+export const USUAL_SPEED = { low: 800, high: 1200 } as const;

@@ -74,6 +74,8 @@ export interface Rehearsal {
   readonly spare: number;
   readonly hand: Hand | null;
   readonly passes: readonly Pass[];
+  /** How many of the passes are looked at, stepping back; null: all. */
+  readonly shown: number | null;
   readonly wander: Wander;
   readonly seating: readonly SeatAct[];
   readonly wrench: WrenchScript | null;
@@ -85,6 +87,7 @@ export const EMPTY_REHEARSAL: Rehearsal = {
   spare: 0.5,
   hand: null,
   passes: [],
+  shown: null,
   wander: { skid: 0, drift: 0 },
   seating: [],
   wrench: null,

@@ -6,7 +6,7 @@ import { holeVolume, lastPassVolume } from '../drilling/volume.ts';
 import type { Reading } from '../measure/reading.ts';
 import { drillingOf } from './drilling.ts';
 import { solidsOf } from './evaluate.ts';
-import { kitOf, passBodies, rehearsalOf } from './inHand.ts';
+import { kitOf, passBodies, passesShown } from './inHand.ts';
 import type { Plan } from './plan.ts';
 
 /** How the passes made so far end if the plan is gone on with, and how the last of them may be mended. */
@@ -33,7 +33,7 @@ export interface DrillReport {
 function readingsOf(plan: Plan): Pick<DrillReport, 'passes' | 'hole'> {
   const anatomy = solidsOf(plan.site);
   const { fixing, crestMargin, limits } = plan;
-  const passes = rehearsalOf(plan).passes.map((pass) => {
+  const passes = passesShown(plan).map((pass) => {
     const body = passBody(anatomy.ridge, kitOf(plan), pass);
     return body ? passReadings({ anatomy, fixing, crestMargin, limits }, body) : [];
   });

@@ -20,6 +20,19 @@ export { isDrill };
 export const rehearsalOf = (plan: Plan): Rehearsal => plan.rehearsal ?? EMPTY_REHEARSAL;
 export const kitOf = (plan: Plan): Kit => rehearsalOf(plan).kit ?? GENERIC_KIT;
 
+const cut = new WeakMap<readonly Pass[], Map<number, readonly Pass[]>>();
+
+/** The passes that are looked at: all of them, or the first few while one steps back. The same array for the same passes. */
+export function passesShown(plan: Plan): readonly Pass[] {
+  const { passes, shown } = rehearsalOf(plan);
+  if (shown === null || shown >= passes.length) return passes;
+  const known = cut.get(passes) ?? new Map<number, readonly Pass[]>();
+  cut.set(passes, known);
+  const found = known.get(shown) ?? passes.slice(0, shown);
+  known.set(shown, found);
+  return found;
+}
+
 /** The tool of a reference, or null where the plan's kit has none there. */
 export const toolOf = (plan: Plan, tool: Hand['tool']): Drill | NeckCutter | null =>
   toolOfKit(kitOf(plan), tool) ?? null;
@@ -126,7 +139,7 @@ const bodies = new WeakMap<readonly Pass[], { site: Plan['site']; kit: Kit; made
 
 /** The bodies of all passes made, in their order; a pass that met no bone is not among them. Kept as long as the passes are. */
 export function passBodies(plan: Plan): readonly PassBody[] {
-  const { passes } = rehearsalOf(plan);
+  const passes = passesShown(plan);
   const kit = kitOf(plan);
   const known = bodies.get(passes);
   if (known?.site === plan.site && known.kit === kit) return known.made;

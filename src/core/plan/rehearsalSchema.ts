@@ -42,6 +42,7 @@ export const rehearsalSchema = z.strictObject({
     z.strictObject({ tool: toolRef, pose: drillPose, depth: num(-40, 30), speed, irrigated: z.boolean() }),
   ),
   passes: z.array(pass).check(z.maxLength(80)),
+  shown: z.nullable(z.int().check(z.minimum(0), z.maximum(80))),
   wander: z.strictObject({ skid: num(0, 2), drift: num(0, 2) }),
   seating: z.array(seatAct).check(z.maxLength(200)),
   wrench: z.nullable(

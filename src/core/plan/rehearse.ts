@@ -9,6 +9,7 @@ import {
   drillPoseOf,
   handOf,
   kitOf,
+  passesShown,
   pointAt,
   rehearsalOf,
   restingDepth,
@@ -92,7 +93,7 @@ export function moved(
  */
 export function drillTo(plan: Plan, depth: number): Plan {
   const hand = handOf(plan);
-  const { passes } = rehearsalOf(plan);
+  const passes = passesShown(plan);
   const last = passes.at(-1);
   const goesOn =
     last &&
@@ -110,6 +111,7 @@ export function drillTo(plan: Plan, depth: number): Plan {
   };
   return withRehearsal(plan, {
     passes: [...(goesOn ? passes.slice(0, -1) : passes), pass],
+    shown: null,
     hand: { ...hand, pose, depth },
   });
 }
@@ -120,7 +122,7 @@ export function pressAgainst(plan: Plan, press: Press): Plan {
   const { tool, depth, speed, irrigated } = hand;
   const pass: Pass = { tool, pose: hand.pose, depth, press, speed, irrigated };
   const pose = passBody(solidsOf(plan.site).ridge, kitOf(plan), pass)?.endPose() ?? hand.pose;
-  return withRehearsal(plan, { passes: [...rehearsalOf(plan).passes, pass], hand: { ...hand, pose } });
+  return withRehearsal(plan, { passes: [...passesShown(plan), pass], shown: null, hand: { ...hand, pose } });
 }
 
 /** Stands the tool in the hand in the hole of a pass, to look at it. */
@@ -128,15 +130,33 @@ export function standIn(plan: Plan, index: number): Plan {
   const pass = rehearsalOf(plan).passes[index];
   if (!pass) return plan;
   const pose = passBody(solidsOf(plan.site).ridge, kitOf(plan), pass)?.endPose() ?? pass.pose;
-  return withHand(plan, { ...handOf(plan), pose, depth: pass.depth });
+  return withHand(plan, { ...handOf(plan), tool: pass.tool, pose, depth: pass.depth });
 }
 
-/** Takes the passes from `count` on back; the hand stays. */
-export const keepPasses = (plan: Plan, count: number): Plan =>
-  withRehearsal(plan, { passes: rehearsalOf(plan).passes.slice(0, count) });
+/** How deep the hole reaches under the tool in the hand, on its own axis, as depths of that tool; null where there is none. mm. */
+export function drilledUnder(plan: Plan): number | null {
+  const { pose } = handOf(plan);
+  const depths = passesShown(plan)
+    .filter((pass) => JSON.stringify(pass.pose) === JSON.stringify(pose))
+    .map(({ depth }) => depth);
+  return depths.length > 0 ? Math.max(...depths) : null;
+}
+
+/** Looks at the first `count` passes only, the hand where the last of them left it; what is drilled then takes the place of the later ones. */
+export function showPasses(plan: Plan, count: number): Plan {
+  const { passes } = rehearsalOf(plan);
+  const shown = count >= passes.length ? null : Math.max(0, count);
+  return standIn(withRehearsal(plan, { shown }), Math.min(count, passes.length) - 1);
+}
+
+export const setSpeed = (plan: Plan, speed: number): Plan => withHand(plan, { ...handOf(plan), speed });
+export const setWater = (plan: Plan, irrigated: boolean): Plan =>
+  withHand(plan, { ...handOf(plan), irrigated });
+export const setWander = (plan: Plan, wander: Rehearsal['wander']): Plan => withRehearsal(plan, { wander });
 
 /** Begins anew: no passes, nothing seated, the first drill over the bone; kit and what is dialled in stay. */
-export const startAnew = (plan: Plan): Plan => withRehearsal(plan, { passes: [], hand: null, seating: [] });
+export const startAnew = (plan: Plan): Plan =>
+  withRehearsal(plan, { passes: [], shown: null, hand: null, seating: [] });
 
 /** How far a line leans from another, as projected angles, degrees, + facial and + mesial. */
 export const leanFrom = (pose: DrillPose, other: DrillPose) => ({
