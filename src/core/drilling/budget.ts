@@ -31,6 +31,8 @@ export interface TiltRoom {
 function firstCrossing(lever: number, offset: number, r1: number, r2: number): number {
   const room = r2 - offset;
   if (r1 > room + 1e-12) return 0;
+  // The edge is carried inward.
+  if (lever < 0) return Infinity;
   const long = Math.hypot(lever, r1);
   if (long <= room) return Infinity;
   return Math.max(0, Math.asin(room / long) - Math.atan2(r1, lever));

@@ -1,4 +1,5 @@
 import { boneEntry } from '../drilling/boneEntry.ts';
+import { corrected, type DrillEdit } from '../drilling/correct.ts';
 import type { Drill, NeckCutter } from '../drilling/kit.ts';
 import { passBody } from '../drilling/passBody.ts';
 import type { DrillPose, Hand, Pass, Press, Rehearsal } from '../drilling/rehearsal.ts';
@@ -153,6 +154,28 @@ export const setSpeed = (plan: Plan, speed: number): Plan => withHand(plan, { ..
 export const setWater = (plan: Plan, irrigated: boolean): Plan =>
   withHand(plan, { ...handOf(plan), irrigated });
 export const setWander = (plan: Plan, wander: Rehearsal['wander']): Plan => withRehearsal(plan, { wander });
+
+/**
+ * Carries out a mending of the last pass: the hand stands as the edits say, its tool and depth kept. A press is a pass of its own, made where the last one ended, with
+ * its tool.
+ */
+export function mended(plan: Plan, edits: readonly DrillEdit[]): Plan {
+  const passes = passesShown(plan);
+  const last = passes.at(-1);
+  if (!last) return plan;
+  const stood = handOf(standIn(plan, passes.length - 1));
+  const press = edits.find((edit) => edit.kind === 'press');
+  if (press) return pressAgainst(withHand(plan, stood), press.press);
+  const { ridge } = solidsOf(plan.site);
+  const pose = edits.reduce((from, edit) => corrected(ridge, from, last.depth, edit), stood.pose);
+  return withHand(plan, { ...handOf(plan), pose });
+}
+
+/** Another spare depth `ρ` below the apex, mm. */
+export const setSpare = (plan: Plan, spare: number): Plan => withRehearsal(plan, { spare });
+
+/** The gum laid back, or left: depths are then read at the gum. */
+export const setFlap = (plan: Plan, flap: boolean): Plan => withRehearsal(plan, { flap });
 
 /** Begins anew: no passes, nothing seated, the first drill over the bone; kit and what is dialled in stay. */
 export const startAnew = (plan: Plan): Plan =>
