@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { GlyphShape, type Mark } from './StatusGlyph.tsx';
 import './marks.css';
 
@@ -32,7 +33,7 @@ export function tagWidth({
 }
 
 /** A number on a paper tag: glyph, digits, perhaps words; the two corners at the leader are cut. */
-export function Tag(props: TagProps) {
+export const Tag = memo(function Tag(props: TagProps) {
   const { x, y, side, number, mark, words, lit = false, size = 14.5 } = props;
   const width = tagWidth(props);
   const half = (size * 1.5) / 2;
@@ -61,4 +62,4 @@ export function Tag(props: TagProps) {
       </text>
     </g>
   );
-}
+});

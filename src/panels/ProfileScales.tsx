@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { dashed, WITHIN } from '../marks/dash.ts';
 import { GlyphShape } from '../marks/StatusGlyph.tsx';
 import { formatNumber } from '../words/format.ts';
@@ -8,7 +9,7 @@ import { CREST_Y, yOf } from './scale.ts';
 const figure = (value: number): string => formatNumber({ value: Math.abs(value), unit: 'count' });
 
 /** What the lines, fills and glyphs of the profile mean. */
-export function ProfileLegend({ hatch }: { hatch: string }) {
+export const ProfileLegend = memo(function ProfileLegend({ hatch }: { hatch: string }) {
   const rows = [
     {
       key: 'within',
@@ -60,24 +61,29 @@ export function ProfileLegend({ hatch }: { hatch: string }) {
       </g>
     </g>
   );
-}
+});
 
 interface ScalesProps {
-  /** Height of the facial tag, px: the figure behind it is left out. */
-  behind: number | null;
+  /** The level whose figure the facial tag hides, if any: it is left out. */
+  hidden: number | undefined;
 }
 
+const LEVELS = [2, 4, 6, 8, 10, 12, 14];
+
+/** The figure of the scale that a tag at a level would cover. */
+export const hiddenFigure = (level: number | null): number | undefined =>
+  level === null ? undefined : LEVELS.find((one) => Math.abs(yOf(one) - yOf(level)) <= 15);
+
 /** Levels down the right side, thicknesses along the foot. */
-export function ProfileScales({ behind }: ScalesProps) {
-  const levels = [2, 4, 6, 8, 10, 12, 14];
-  const shown = levels.filter((level) => behind === null || Math.abs(yOf(level) - behind) > 15);
+export const ProfileScales = memo(function ProfileScales({ hidden }: ScalesProps) {
+  const shown = LEVELS.filter((level) => level !== hidden);
   const thicknesses = [-4, -2, 0, 2, 4];
   return (
     <g className="scales">
       <path className="grid" d={thicknesses.map((t) => `M${t * THICK_PX} ${CREST_Y}V${FOOT}`).join('')} />
       <path
         className="drawing-thin"
-        d={levels.map((level) => `M${RIGHT} ${yOf(level)}h5M${LEFT} ${yOf(level)}h-4`).join('')}
+        d={LEVELS.map((level) => `M${RIGHT} ${yOf(level)}h5M${LEFT} ${yOf(level)}h-4`).join('')}
       />
       {shown.map((level) => (
         <text
@@ -103,4 +109,4 @@ export function ProfileScales({ behind }: ScalesProps) {
       </text>
     </g>
   );
-}
+});

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { SECTIONS } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
@@ -8,7 +9,7 @@ import { SpinField } from './SpinField.tsx';
 const LEVELS = { least: -4, most: 20 } as const;
 
 /** Which section is drawn, as words under its heading, and the level of the one across. */
-export function SectionWords({ stores }: { stores: PlanStores }) {
+export const SectionWords = memo(function SectionWords({ stores }: { stores: PlanStores }) {
   const { session } = stores;
   const kind = useSelected(session, (state) => state.section);
   const level = useSelected(session, (state) => state.sectionLevel);
@@ -39,4 +40,4 @@ export function SectionWords({ stores }: { stores: PlanStores }) {
       )}
     </div>
   );
-}
+});

@@ -3,7 +3,7 @@ import { IMPLANT_LIBRARY, libraryShape } from '../core/implant/library.ts';
 import type { Fixing } from '../core/measure/limit.ts';
 import { useShape as withShape } from '../core/plan/edits.ts';
 import type { PlanStores } from '../state/stores.ts';
-import { usePlan } from '../state/usePlan.ts';
+import { useSelected } from '../state/useSelected.ts';
 import { presentShape } from '../words/presentShape.ts';
 import { say } from '../words/say.ts';
 import { ShapeFitMenu } from './ShapeFitMenu.tsx';
@@ -14,7 +14,8 @@ const OWN = 'own';
 /** Which implant, and how the crown is fixed to it: each choice is one undo step. */
 export function ShapeSelects({ stores }: { stores: PlanStores }) {
   const { document } = stores;
-  const { implant, fixing } = usePlan(stores);
+  const implant = useSelected(document, ({ plan }) => plan.implant);
+  const fixing = useSelected(document, ({ plan }) => plan.fixing);
   const shapeId = useId();
   const fixingId = useId();
   const listed = libraryShape(implant.name);

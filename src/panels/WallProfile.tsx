@@ -10,7 +10,7 @@ import { useEvaluation } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { presentReading } from '../words/presentReading.ts';
 import { say } from '../words/say.ts';
-import { ProfileLegend, ProfileScales } from './ProfileScales.tsx';
+import { hiddenFigure, ProfileLegend, ProfileScales } from './ProfileScales.tsx';
 import { Bare, KeptEdge, Limits, Wall } from './ProfileWalls.tsx';
 import { FOOT, LEFT, PROFILE_WIDTH, RIGHT, THICK_PX, wayOf, ZERO } from './profileShape.ts';
 import { CREST_Y, DRAWING_HEIGHT, yOf } from './scale.ts';
@@ -124,7 +124,7 @@ export const WallProfile = memo(function WallProfile({ stores }: { stores: PlanS
         </clipPath>
       </defs>
       <ProfileLegend hatch={hatch} />
-      <ProfileScales behind={facialLevel === null ? null : yOf(facialLevel)} />
+      <ProfileScales hidden={hiddenFigure(facialLevel)} />
       <path className="crest-line" d={CREST} />
       <text className="drawing-word" x={PROFILE_WIDTH - ZERO - 8} y={CREST_Y - 5} textAnchor="end">
         {say('drawing.crest')}

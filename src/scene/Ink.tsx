@@ -79,7 +79,9 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
       (one) => one !== undefined && one !== null,
     );
     const { normal, constant } = cut.keep;
-    const key = [lens.name, removed, bone, layers.teeth, ...normal.toArray(), constant].join(' ');
+    // A shift within the cut's own plane leaves it where it is, but for the last digits.
+    const plane = [...normal.toArray(), constant].map((v) => Math.round(v * 1e6));
+    const key = [lens.name, removed, bone, layers.teeth, ...plane].join(' ');
     if (kept.current?.key !== key || kept.current.solids !== solids) {
       kept.current = outlinesOf(solids, cut, lens, bone === 'cut' ? removed : 0, layers.teeth, key);
     }

@@ -1,3 +1,4 @@
+import { addEffect } from '@react-three/fiber';
 import {
   type PointerEvent,
   type RefObject,
@@ -25,6 +26,12 @@ import { useStageKeys } from './useStageKeys.ts';
 /** Puts a frame's ink on the page. */
 export type ShowSheet = (sheet: Sheet, lens: Lens) => void;
 
+/** A place of the page, px. */
+interface PagePlace {
+  readonly clientX: number;
+  readonly clientY: number;
+}
+
 interface InkLayerProps {
   stores: PlanStores;
   /** Filled with the door through which the frames' ink comes. */
@@ -39,6 +46,8 @@ export function InkLayer({ stores, door, onView }: InkLayerProps) {
   const layer = useRef<HTMLDivElement>(null);
   const lens = useRef<Lens | null>(null);
   const drag = useRef<Drag | null>(null);
+  /** Where the hand was last seen, until a frame has followed it there. */
+  const hand = useRef<PagePlace | null>(null);
   const [sheet, setSheet] = useState<Sheet | null>(null);
 
   useLayoutEffect(() => {
@@ -53,10 +62,35 @@ export function InkLayer({ stores, door, onView }: InkLayerProps) {
 
   const keys = useStageKeys(stores, lens, onView);
 
-  const letGo = useCallback((how: 'end' | 'cancel') => {
-    drag.current?.[how]();
-    drag.current = null;
+  const handAt = useCallback((place: PagePlace) => {
+    const box = layer.current?.getBoundingClientRect();
+    return { x: place.clientX - (box?.left ?? 0), y: place.clientY - (box?.top ?? 0) };
   }, []);
+
+  const follow = useCallback(() => {
+    const place = hand.current;
+    hand.current = null;
+    if (place) drag.current?.move(handAt(place));
+  }, [handAt]);
+
+  // A hand may move many times between two frames: the plan follows it once, before the frame is drawn.
+  useEffect(() => addEffect(follow), [follow]);
+
+  const onMove = ({ clientX, clientY }: PagePlace) => {
+    if (!drag.current) return;
+    if (!hand.current) live.touch();
+    hand.current = { clientX, clientY };
+  };
+
+  const letGo = useCallback(
+    (how: 'end' | 'cancel') => {
+      if (how === 'end') follow();
+      hand.current = null;
+      drag.current?.[how]();
+      drag.current = null;
+    },
+    [follow],
+  );
 
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
@@ -71,11 +105,6 @@ export function InkLayer({ stores, door, onView }: InkLayerProps) {
     };
   }, [letGo, live]);
 
-  const handAt = (event: { clientX: number; clientY: number }) => {
-    const box = layer.current?.getBoundingClientRect();
-    return { x: event.clientX - (box?.left ?? 0), y: event.clientY - (box?.top ?? 0) };
-  };
-
   const onGrip = (id: HandleId, event: PointerEvent<SVGElement>) => {
     if (!lens.current || drag.current || event.button !== 0) return;
     event.preventDefault();
@@ -84,7 +113,7 @@ export function InkLayer({ stores, door, onView }: InkLayerProps) {
   };
 
   /** Shifts the implant so that its entry lies under the point of the picture. */
-  const place = (event: { clientX: number; clientY: number }) => {
+  const place = (event: PagePlace) => {
     const through = lens.current;
     if (!through) return;
     live.set({ placing: false });
@@ -114,7 +143,7 @@ export function InkLayer({ stores, door, onView }: InkLayerProps) {
       onKeyUp={keys.onKeyUp}
       onBlur={keys.onBlur}
       onClick={placing ? place : undefined}
-      onPointerMove={(event) => drag.current?.move(handAt(event))}
+      onPointerMove={onMove}
       onPointerUp={() => letGo('end')}
       onPointerCancel={() => letGo('end')}
       onLostPointerCapture={() => letGo('end')}

@@ -33,6 +33,8 @@ const FIELDS = ['hover', 'dragging', 'placing', 'projector', 'drilled', 'report'
 export interface LiveStore extends Pick<StoreApi<LiveState>, 'getState' | 'subscribe'> {
   getInitialState: () => LiveState;
   set: (change: Partial<Pick<LiveState, (typeof FIELDS)[number]>>) => void;
+  /** Something is about to change with the next frame: what is on screen is no longer the newest. */
+  touch: () => void;
 }
 
 /** Anything that tells of its changes. */
@@ -57,6 +59,7 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     getState: store.getState,
     subscribe: store.subscribe,
     getInitialState: store.getInitialState,
+    touch: bump,
     set: (change) => {
       const state = store.getState();
       const next = { ...state, ...change };

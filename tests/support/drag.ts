@@ -33,8 +33,9 @@ export async function gripOf(page: Page): Promise<Grip> {
 }
 
 /**
- * The moves `from` to `to` of the drag, one a frame of the browser's; the first of all takes the handle. The
- * time that each keeps the script busy, until everything it set off has run, is added to `moveTimes` on the window, ms.
+ * The moves `from` to `to` of the drag, one a frame of the browser's; the first of all takes the handle. The time that the
+ * pointer's path is busy with each, until everything it set off at once has run, is added to `moveTimes` on the window, ms. What
+ * the next frame does with it is not in it: {@link scriptTime} counts all.
  */
 export async function carry(page: Page, { at, way }: Grip, from: number, to: number): Promise<void> {
   if (from === 0) {
@@ -65,6 +66,37 @@ export async function letGo(page: Page, { at, way }: Grip): Promise<void> {
   await page.mouse.up();
 }
 
-/** Script time of the moves so far, ms each. */
+/** Time of the pointer's path for the moves so far, ms each. */
 export const moveTimes = (page: Page): Promise<number[]> =>
   page.evaluate(() => (window as unknown as Timed).moveTimes ?? []);
+
+/** A reader of all the time that the page's main thread has run script so far, ms: every task, the frames' callbacks and their rendering of panels and stage included. */
+export async function scriptTime(page: Page): Promise<() => Promise<number>> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Performance.enable');
+  return async () => {
+    const { metrics } = await session.send('Performance.getMetrics');
+    return 1000 * (metrics.find(({ name }) => name === 'ScriptDuration')?.value ?? Number.NaN);
+  };
+}
+
+/** Moves of the scripted dash. */
+export const DASHES = 40;
+
+/** The whole way in so many moves and the release, all between two frames. */
+export async function dash(page: Page, { at, way }: Grip): Promise<void> {
+  await page.mouse.move(at.x, at.y);
+  await page.mouse.down();
+  const points = Array.from({ length: DASHES }, (_, i) => ({
+    clientX: at.x + (WAY * (i + 1) * way.x) / DASHES,
+    clientY: at.y + (WAY * (i + 1) * way.y) / DASHES,
+  }));
+  await page.evaluate((all) => {
+    const stage = document.querySelector('.stage-ink');
+    const send = (type: string, point: { clientX: number; clientY: number }) =>
+      stage?.dispatchEvent(new PointerEvent(type, { ...point, bubbles: true, buttons: 1 }));
+    for (const point of all) send('pointermove', point);
+    send('pointerup', all[all.length - 1]);
+  }, points);
+  await page.mouse.up();
+}

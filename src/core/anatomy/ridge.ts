@@ -85,6 +85,9 @@ export class Ridge {
   /** Between these places no eminence reaches. */
   private readonly bulgeMesial: number;
   private readonly bulgeDistal: number;
+  /** Between these places the crest does not rise between two teeth. */
+  private readonly scallopMesial: number;
+  private readonly scallopDistal: number;
   /** Half-width at the last point of {@link solid}, mm. */
   w = 0;
   /** Greatest slope anywhere and the table of slopes along the arch: measured when first asked for, 0 until then. */
@@ -120,6 +123,8 @@ export class Ridge {
     const reach = roots.flatMap((r) => [r.q0, r.q0 + r.slope * r.length]);
     this.bulgeMesial = Math.min(Infinity, ...reach.filter((q) => q > 0)) - this.bulgeHalf;
     this.bulgeDistal = Math.max(-Infinity, ...reach.filter((q) => q <= 0)) + this.bulgeHalf;
+    this.scallopMesial = Math.min(...traces.outer.filter((q) => q > 0)) - SCALLOP_HALF;
+    this.scallopDistal = Math.max(...traces.outer.filter((q) => q <= 0)) + SCALLOP_HALF;
     const curve = (entries: readonly WidthEntry[], pick: (w: WidthEntry) => number, own: boolean) =>
       new MonotoneCubic(
         entries.map((w) => w.depth),
@@ -205,6 +210,7 @@ export class Ridge {
       q >= 0
         ? this.sides.mesial.boneLevel * smoothstep(q, this.from, this.to)
         : this.sides.distal.boneLevel * smoothstep(-q, this.from, this.to);
+    if (q < this.scallopMesial && q > this.scallopDistal) return h;
     for (const place of this.traces.outer) {
       const x = (q - place) / SCALLOP_HALF;
       if (x <= -1 || x >= 1) continue;

@@ -19,10 +19,16 @@ export interface Patch {
 }
 
 /** Distance of two places of the coarse grid, at most: along the axis mm, about it radians. */
-const GRID = { along: 0.3, about: 0.13 } as const;
+const GRID = { along: 0.27, about: 0.1 } as const;
 /** Places that are tried, and places that are climbed from. */
 const TRIED = 14;
-const CLIMBED = 4;
+const CLIMBED = 5;
+/** Share of the grid's step at which a climb ends: the first from every start, and the last from the highest tops. */
+const COARSE = 1 / 16;
+const FINE = 1 / 512;
+/** A top that is lower than the highest by more, mm, or nearer to it than so many coarse steps, is not climbed further. */
+const LOWER = 0.1;
+const BESIDE = 3;
 /** Two distances nearer than this are the same, mm. */
 const SAME = 1e-7;
 /** So often a climb may begin anew with one more foot. */
@@ -41,6 +47,8 @@ export function furthestOutside(at: Placement, side: Side, patch: Patch): Cleara
   const surface = new PatchSurface(at, patch);
   const rows = Math.max(6, Math.ceil((patch.to - patch.from) / GRID.along));
   const columns = 2 * Math.ceil(patch.window / GRID.about) + 1;
+
+  const step = { x: 1 / rows, y: patch.window / columns };
 
   /** Across the ridge to the sheet, negative outside; Infinity where the patch does not stand outside. A bound of the distance. */
   const across = (w: number, phi: number): number => {
@@ -63,7 +71,8 @@ export function furthestOutside(at: Placement, side: Side, patch: Patch): Cleara
     const p = surface.at(place.x, place.y);
     return p ? -sheet.nearest(p, fine) : Infinity;
   };
-  const climb = (start: Place): Place => {
+  const climb = (start: Place, shrink: number): Place => {
+    nearest(start);
     const feet: Foot[] = [sheet.foot];
     let top = start;
     for (let round = 0; round < MOST_ROUNDS; round++) {
@@ -78,7 +87,7 @@ export function furthestOutside(at: Placement, side: Side, patch: Patch): Cleara
         if (least > highest) highest = least;
         return -least;
       };
-      const found = compass(bound, top, 1 / rows, patch.window / columns, 1 / 512, true);
+      const found = compass(bound, top, step.x, step.y, shrink, true);
       const value = nearest(found);
       const proved = value <= found.value + SAME;
       if (value < top.value) top = { x: found.x, y: found.y, value };
@@ -94,13 +103,16 @@ export function furthestOutside(at: Placement, side: Side, patch: Patch): Cleara
     y,
     value: nearest({ x, y, value }, ROUGH),
   }));
-  let best: Place | null = null;
-  for (const { x, y, value } of apart(tried, 0.08, 0.3, CLIMBED)) {
-    const top = climb({ x, y, value: nearest({ x, y, value }) });
-    if (best === null || top.value < best.value) best = top;
-  }
-  const from = best && surface.at(best.x, best.y);
-  if (!best || !from) return null;
+  const tops = apart(tried, 0.08, 0.3, CLIMBED).map(({ x, y, value }) =>
+    climb({ x, y, value: nearest({ x, y, value }) }, COARSE),
+  );
+  const high = Math.min(...tops.map(({ value }) => value)) + LOWER;
+  const best = apart(tops, BESIDE * COARSE * step.x, BESIDE * COARSE * step.y, CLIMBED)
+    .filter(({ value }) => value <= high)
+    .map((top) => climb(top, FINE))
+    .reduce((a, b) => (b.value < a.value ? b : a));
+  const from = surface.at(best.x, best.y);
+  if (!from) return null;
   const value = -sheet.nearest(from);
   return { value, from, to: [sheet.m, sheet.f, sheet.c] };
 }
