@@ -1,10 +1,11 @@
 import {
   FRICTION,
-  FULL_PRESS,
   PRESSURE,
+  pressureShare,
   type Range,
   type TorqueAssumption,
   type TorqueEstimate,
+  YIELD_PRESS,
 } from '../core/seating/torque.ts';
 import { formatNumber, formatQuantity } from './format.ts';
 import { say } from './say.ts';
@@ -46,7 +47,8 @@ export function presentAssumption(code: TorqueAssumption): string {
       });
     case 'pressure-from-press':
       return say('torque.assumption.pressure-from-press', {
-        share: formatQuantity({ value: 100 * FULL_PRESS, unit: 'percent' }),
+        share: formatQuantity({ value: 100 * YIELD_PRESS, unit: 'percent' }),
+        reached: formatQuantity({ value: 100 * pressureShare(YIELD_PRESS, 1), unit: 'percent' }),
       });
     case 'friction-range':
       return say('torque.assumption.friction-range', {

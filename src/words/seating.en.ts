@@ -1,7 +1,7 @@
 /** Words of the seating: contact and play, the acts, the three questions, the finish, and the page about the torque estimate. */
 export const seatingWords = {
   'contact.thread': 'Thread in bone',
-  'contact.threadWithin': 'Of the thread below the crest',
+  'contact.threadWithin': 'Thread in bone, of what lies within the bone’s outline',
   'contact.press': 'Mean press where it is in bone',
   'contact.widest': 'Widest gap',
   'contact.widestAt': '{gap}, {station} below the shoulder, {azimuth} {way} from facial',
@@ -127,7 +127,7 @@ export const seatingWords = {
   'torque.assumption.pressure-by-class':
     'Pressure of fully pressed bone by bone class 1 to 4, in MPa: {one}; {two}; {three}; {four}. Wide, and chosen so that the torques measured in foam fall inside: a fit, no proof.',
   'torque.assumption.pressure-from-press':
-    'The pressure grows evenly with the press up to {share} of the radius; beyond that the bone is only crushed further.',
+    'The pressure grows with the press, ever more slowly: at {share} of the radius it is {reached} of the full; past that the bone is mostly crushed on.',
   'torque.assumption.friction-range': 'Friction of metal on bone {low} to {high}.',
   'torque.assumption.thread-force': 'The bone presses on the thread’s flanks as hard as on the side.',
   'torque.assumption.one-bone':
@@ -139,7 +139,7 @@ export const seatingWords = {
   'torque.about.density':
     'Denser bone, more torque: 48.9 N·cm in dense foam against 11.7 in soft, 4.0 × 11 mm, drilled as usual (Camargo BA et al. Braz J Oral Sci 2017;15:201–4).',
   'torque.about.undersize':
-    'A smaller hole, more torque: 22.6 N·cm undersized against 11.7, both in soft foam (the same study). Its holes are not known here; 3.5 and 3.0 mm are assumed.',
+    'A smaller hole, more torque: 22.6 N·cm undersized against 11.7, both in soft foam (the same study). Its holes are not known here; 3.6 and 3.2 mm are assumed.',
   'torque.about.taper':
     'More taper, more torque: tapered bodies reached 25 to 50 N·cm in 13 of 40 groups, parallel ones in 8 to 9 (Stoilov M et al. J Funct Biomater 2023;14:469). A model fitted to measurements needs a side term for a tapered body and none for a parallel one (Yang B et al. J Mech Behav Biomed Mater 2022;131:105223).',
   'torque.about.cannot': 'What it cannot',

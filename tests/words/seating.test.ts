@@ -207,7 +207,8 @@ describe('play and torque in words', () => {
     for (const code of TORQUE_ASSUMPTIONS) expect(all).toContain(presentAssumption(code));
     for (const worked of ['77.8', '75.4', '194.0', '48.9', '22.6', '11.7']) expect(all).toContain(worked);
     // Every one of the assumed numbers is on the page.
-    expect(presentAssumption('pressure-by-class')).toContain('0.8 to 4.5');
-    expect(plain(presentAssumption('pressure-from-press'))).toContain('30');
+    expect(presentAssumption('pressure-by-class')).toContain('1.8 to 8');
+    // 1 − 1/e = 63 %.
+    expect(plain(presentAssumption('pressure-from-press'))).toContain('at 10 % of the radius it is 63 %');
   });
 });

@@ -8,6 +8,7 @@ import {
   crossingShare,
   type GridSize,
   isContact,
+  TOUCH,
 } from './contactGrid.ts';
 
 /** The widest gap between envelope and hole, where bone lies beyond it. */
@@ -194,7 +195,7 @@ function cellShare({ columns, kinds }: ContactGrid, { round, down }: Edges, i: n
 function widestOf(at: Placement, { rows, columns, kinds, values, stations }: ContactGrid): WidestGap | null {
   let best = -1;
   for (let k = 0; k < rows * columns; k++) {
-    if (kinds[k] === CELL.gap && (best < 0 || values[k] > values[best])) best = k;
+    if (kinds[k] === CELL.gap && (best < 0 || values[k] > values[best] + TOUCH)) best = k;
   }
   if (best < 0) return null;
   const station = stations[Math.floor(best / columns)];

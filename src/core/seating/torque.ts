@@ -1,5 +1,4 @@
 import type { Void } from '../drilling/bodies.ts';
-import { clamp } from '../geometry/vec.ts';
 import { type ImplantShape, leadOf } from '../implant/shape.ts';
 import type { Placement } from '../measure/placement.ts';
 import { raised } from './bite.ts';
@@ -22,17 +21,17 @@ export type BoneClass = 1 | 2 | 3 | 4;
  * published for an implant of 4.0 × 11 in foam (Camargo 2017: 48.9 in dense foam, 11.7 and 22.6 in soft) fall inside what it gives: a fit, no proof.
  */
 export const PRESSURE: Readonly<Record<BoneClass, Range>> = {
-  1: { low: 2.5, high: 10 },
-  2: { low: 1.5, high: 7 },
-  3: { low: 0.8, high: 4.5 },
-  4: { low: 0.5, high: 2.5 },
+  1: { low: 3, high: 12 },
+  2: { low: 1.8, high: 8 },
+  3: { low: 1, high: 5 },
+  4: { low: 0.5, high: 3 },
 };
 
 /** Coefficient of friction between metal and bone: assumed, ours. */
 export const FRICTION: Range = { low: 0.2, high: 0.5 };
 
-/** Press, as a share of the envelope's radius, from which bone is fully pressed and only crushes on: assumed, ours. */
-export const FULL_PRESS = 0.3;
+/** Press, as a share of the envelope's radius, at which bone is pressed to `1 − 1/e` (63 %) of its full pressure; past it it mostly crushes on: assumed, ours. */
+export const YIELD_PRESS = 0.1;
 
 export const TORQUE_ASSUMPTIONS = [
   'pressure-by-class',
@@ -66,9 +65,9 @@ export interface Loads {
   readonly diameter: number;
 }
 
-/** Share of the full pressure at a press, 0…1: it grows evenly up to `FULL_PRESS` of the radius. Undrilled bone is fully pressed. */
+/** Share of the full pressure at a press (≥ 0), 0…1: it grows ever more slowly. Undrilled bone is pressed by the radius: as good as fully. */
 export const pressureShare = (press: number, radius: number): number =>
-  clamp(press / (FULL_PRESS * radius), 0, 1);
+  1 - Math.exp(-press / (YIELD_PRESS * radius));
 
 /** Sums over the threaded envelope: a point of the grid stands for half of the cells above and below it. */
 export function loadsOf({ grid }: Contact, shape: ImplantShape): Loads {
