@@ -1,10 +1,11 @@
-import { lazy, Suspense, useCallback, useLayoutEffect, useMemo } from 'react';
+import { lazy, type ReactNode, Suspense, useCallback, useLayoutEffect, useMemo } from 'react';
 import type { StoredPlan } from '../io/plans.ts';
 import { DrawingSelect } from '../panels/DrawingSelect.tsx';
 import { LayerWords } from '../panels/LayerWords.tsx';
 import { PlansMenu } from '../panels/PlansMenu.tsx';
 import { PoseRail } from '../panels/PoseRail.tsx';
 import { ReadingsTable } from '../panels/ReadingsTable.tsx';
+import { RehearseSentence } from '../panels/RehearseSentence.tsx';
 import { Section } from '../panels/Section.tsx';
 import { Sentence } from '../panels/Sentence.tsx';
 import { WallProfile } from '../panels/WallProfile.tsx';
@@ -99,6 +100,9 @@ export function App({ stores, ledger, scenarios, sites }: AppProps) {
   const place = useSelected(session, (state) => state.place);
   const inHand = useMemo(() => handStores(stores), [stores]);
   const shown = place === 'rehearse' ? inHand : stores;
+  const covered = useSelected(stores.live, ({ guessing }) => guessing) && place === 'rehearse';
+  const open = (part: ReactNode): ReactNode =>
+    covered ? <p className="calm">{say('guess.hidden')}</p> : part;
   useHistoryKeys(document.undo, document.redo);
   const stageAbsent = useCallback(() => ledger.absent('stage'), [ledger]);
 
@@ -115,12 +119,13 @@ export function App({ stores, ledger, scenarios, sites }: AppProps) {
         }}
         onStageFault={stageAbsent}
         parts={{
-          sentence: <Sentence stores={shown} />,
+          sentence:
+            place === 'rehearse' ? <RehearseSentence stores={stores} /> : <Sentence stores={stores} />,
           rail: <Rail stores={stores} inHand={inHand} />,
           stage: <StageHost stores={shown} ledger={ledger} />,
-          section: <Section stores={shown} />,
-          profile: <WallProfile stores={shown} />,
-          readings: <ReadingsTable stores={shown} />,
+          section: open(<Section stores={shown} />),
+          profile: open(<WallProfile stores={shown} />),
+          readings: open(<ReadingsTable stores={shown} />),
         }}
       />
       <PanelsDrawn stores={stores} ledger={ledger} />

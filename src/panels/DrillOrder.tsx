@@ -1,5 +1,6 @@
 import { memo } from 'react';
 import type { PlanStep } from '../core/drilling/drillingPlan.ts';
+import type { ToolRef } from '../core/drilling/kit.ts';
 import { drillingOf } from '../core/plan/drilling.ts';
 import { passesShown, toolOf } from '../core/plan/inHand.ts';
 import type { Plan } from '../core/plan/plan.ts';
@@ -25,9 +26,19 @@ const madeBy = (plan: Plan, { tool, depth, reason }: PlanStep): boolean => {
   );
 };
 
-/** The step that comes next, or -1 when all are made. */
+/** The step that comes next, or null when all are made. */
 export const nextStep = (plan: Plan): PlanStep | null =>
   drillingOf(plan)?.plan.steps.find((step) => !madeBy(plan, step)) ?? null;
+
+/** How deep the next step with this tool goes, mm; null: it has no step left. */
+export const dueDepth = (plan: Plan, { kind, index }: ToolRef): number | null =>
+  drillingOf(plan)?.plan.steps.find(
+    (step) =>
+      step.reason !== 'dry-test' &&
+      step.tool?.kind === kind &&
+      step.tool.index === index &&
+      !madeBy(plan, step),
+  )?.depth ?? null;
 
 const nameOf = (plan: Plan, { tool, depth, reason }: PlanStep): string => {
   const taken = tool && toolOf(plan, tool);

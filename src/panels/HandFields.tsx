@@ -15,7 +15,7 @@ import type { HandStores } from '../state/inHand.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { say } from '../words/say.ts';
 import { sayDepth, sayTool } from '../words/sayTool.ts';
-import { nextStep } from './DrillOrder.tsx';
+import { dueDepth } from './DrillOrder.tsx';
 import { FreedomField } from './FreedomField.tsx';
 import { SHIFT_F, SHIFT_M, TILT_FP, TILT_MD } from './freedoms.ts';
 import { RailGroup } from './RailGroup.tsx';
@@ -95,11 +95,7 @@ function DepthWords({ stores }: { stores: HandStores }) {
   const { document } = stores.planned;
   const plan = usePlan(stores.planned);
   const hand = handOf(plan);
-  const next = nextStep(plan);
-  const due =
-    next?.tool && next.tool.kind === hand.tool.kind && next.tool.index === hand.tool.index && next.depth > 0
-      ? next.depth
-      : (drillingOf(plan)?.chain.fullDepth ?? null);
+  const due = dueDepth(plan, hand.tool) ?? drillingOf(plan)?.chain.fullDepth ?? null;
   const drill = (depth: number) =>
     document.edit(say('edit.drillTo', { depth: sayDepth(depth) }), (now) => drillTo(now, depth));
   return (

@@ -3,6 +3,7 @@ import type { HandStores } from '../state/inHand.ts';
 import { formatNumber } from '../words/format.ts';
 import { say } from '../words/say.ts';
 import { DrillOrder } from './DrillOrder.tsx';
+import { GuessPanel } from './GuessPanel.tsx';
 import { HandFields } from './HandFields.tsx';
 import { PassList } from './PassList.tsx';
 import { PressWords } from './PressWords.tsx';
@@ -22,6 +23,7 @@ export default function RehearsePanel({ stores }: { stores: HandStores }) {
         <DrillOrder stores={planned} />
       </RailGroup>
       <HandFields stores={stores} />
+      <GuessPanel stores={stores} />
       <PressWords stores={planned} />
       <PassList stores={planned} />
       <WanderFields stores={planned} />

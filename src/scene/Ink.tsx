@@ -85,7 +85,8 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
     if (kept.current?.key !== key || kept.current.solids !== solids) {
       kept.current = outlinesOf(solids, cut, lens, bone === 'cut' ? removed : 0, layers.teeth, key);
     }
-    const { hover, dragging, projector } = live.getState();
+    const { hover, dragging, projector, guessing } = live.getState();
+    const lines = layers.lines && !guessing;
     const lit: ReadingId | null = litReading(live.getState(), session.getState());
     const target = (controls as { target?: { toArray: () => [number, number, number] } } | null)?.target;
     const mesialArc =
@@ -99,11 +100,11 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
       hidden: kept.current.hidden,
       ghost: kept.current.ghost,
       poses: others.map((one) => ghostDrawing(one, evaluation.anatomy, lens)),
-      tags: layers.lines ? tagLines(evaluation, lens, lit, bone !== 'cut', tagSize) : [],
+      tags: lines ? tagLines(evaluation, lens, lit, bone !== 'cut', tagSize) : [],
       tagSize,
       handles: handleDrawing(evaluation, lens, pivot),
       scale: lens.scale(target?.toArray() ?? [0, 0, 0]),
-      lines: layers.lines,
+      lines,
       lit,
       hover,
       dragging,

@@ -34,7 +34,10 @@ export const World = memo(function World({ stores, light, asked, onFree, onSheet
   const invalidate = useThree((three) => three.invalidate);
   const site = useSelected(stores.document, ({ plan }) => plan.site);
   const inHand = plannedOf(stores) !== null;
-  const bone = useSelected(stores.session, (state) => state.bone);
+  const guessing = useSelected(stores.live, (state) => state.guessing);
+  const wanted = useSelected(stores.session, (state) => state.bone);
+  // While the hand guesses, nothing shows what lies in the bone.
+  const bone = guessing ? 'whole' : wanted;
   const layers = useSelected(stores.session, (state) => state.layers);
   const inMouth = useSelected(stores.session, (state) => state.asInMouth);
   const [removed, setRemoved] = useState<Removed>(1);

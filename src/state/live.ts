@@ -20,6 +20,8 @@ export interface LiveState {
   placing: boolean;
   /** Shown large, before a class. */
   projector: boolean;
+  /** Numbers and sections are covered: the hand guesses first. */
+  guessing: boolean;
   /** The last drilled ridge that the solid modeller has made, or null. */
   drilled: Drilled | null;
   /** The report of the rehearsal as it stands, or null while it is worked out or where there are no passes. */
@@ -28,7 +30,7 @@ export interface LiveState {
   revision: number;
 }
 
-const FIELDS = ['hover', 'dragging', 'placing', 'projector', 'drilled', 'report'] as const;
+const FIELDS = ['hover', 'dragging', 'placing', 'projector', 'guessing', 'drilled', 'report'] as const;
 
 export interface LiveStore extends Pick<StoreApi<LiveState>, 'getState' | 'subscribe'> {
   getInitialState: () => LiveState;
@@ -49,6 +51,7 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     dragging: null,
     placing: false,
     projector: false,
+    guessing: false,
     drilled: null,
     report: null,
     revision: 0,

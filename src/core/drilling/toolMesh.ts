@@ -48,14 +48,14 @@ function drillStations(drill: Drill): Station[] {
   );
   const body: Station[] = heights
     .filter((z) => marks.every((m) => Math.abs(z - m) > MARK))
-    .map((z) => ({ z, r, cut: 0.42 * Math.min(1, (top - z) / 2) }));
+    .map((z) => ({ z, r, cut: 0.3 * Math.min(1, (top - z) / 2) }));
   const rings = marks.flatMap((m): Station[] => [
-    { z: m - MARK / 2, r, cut: 0.42 * Math.min(1, (top - m) / 2), mark: true },
-    { z: m + MARK / 2, r, cut: 0.42 * Math.min(1, (top - m) / 2) },
+    { z: m - MARK / 2, r, cut: 0.3 * Math.min(1, (top - m) / 2), mark: true },
+    { z: m + MARK / 2, r, cut: 0.3 * Math.min(1, (top - m) / 2) },
   ]);
   const shank = Math.min(SHANK.radius, Math.max(r, 0.9));
   return [
-    ...[0.25, 0.5, 0.75].map((w) => ({ z: -y * (1 - w), r: w * r, cut: 0.42 })),
+    ...[0.25, 0.5, 0.75].map((w) => ({ z: -y * (1 - w), r: w * r, cut: 0.3 })),
     ...[...body, ...rings].sort((a, b) => a.z - b.z),
     { z: top + 0.6, r: shank, cut: 0 },
     { z: top + SHANK.length, r: shank, cut: 0 },
