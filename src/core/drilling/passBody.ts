@@ -64,6 +64,8 @@ export interface BodyNumbers {
   readonly entry: BoneEntry;
   readonly depth: number;
   readonly press: Press | null;
+  /** At most so many steps of a press that tips, where less than its full fineness will do. */
+  readonly steps?: number;
 }
 
 /** The space one pass takes up: its tool from far coronal down to its bottom, swept where it was pressed (rules D2, D3). Site frame, mm. */
@@ -73,6 +75,7 @@ export class PassBody implements Void {
   readonly pose: DrillPose;
   readonly entry: BoneEntry;
   readonly depth: number;
+  readonly press: Press | null;
   /** Greatest radius of the tool. */
   readonly radius: number;
   readonly sweep: Sweep | null;
@@ -87,7 +90,8 @@ export class PassBody implements Void {
   readonly lowest: number;
   private solid: Revolved | null = null;
 
-  constructor({ profile, pose, entry, depth, press }: BodyNumbers) {
+  constructor({ profile, pose, entry, depth, press, steps: most = Infinity }: BodyNumbers) {
+    this.press = press;
     this.profile = profile;
     this.pose = pose;
     this.entry = entry;
@@ -106,7 +110,7 @@ export class PassBody implements Void {
         ? { bottom: press.bottom, kappa: (press.mouth - press.bottom) / Math.max(depth, LEAST_LEVER) }
         : null;
     const { sweep } = this;
-    const steps = sweep ? stepsOf(sweep, profile) : 0;
+    const steps = sweep ? Math.min(most, stepsOf(sweep, profile)) : 0;
     this.places = sweep
       ? Array.from({ length: steps + 1 }, (_, i) => placeAt(sweep, i / steps))
       : [{ s: 0, off: 0, sin: 0, cos: 1 }];

@@ -3,7 +3,7 @@ import { type Interval, intersect } from '../geometry/interval.ts';
 import { fallingRoot } from '../geometry/root.ts';
 import { along, dot, scale, sub, type Vec3 } from '../geometry/vec.ts';
 import { Hole } from './hole.ts';
-import type { PassBody } from './passBody.ts';
+import { PassBody } from './passBody.ts';
 
 type Stretch = NonNullable<Interval>;
 
@@ -15,6 +15,8 @@ const GAUSS = [
 ] as const;
 /** Longest stretch of the axis that is taken at once, and how many rays leave the axis at a level. */
 const PANEL = 0.6;
+/** The same where the bodies come out of the bone, where discs are cut. */
+const CREST_PANEL = 0.15;
 const RAYS = 72;
 /** How far apart a ray is looked at for the bone's surface, mm. */
 const LOOK = 0.45;
@@ -80,18 +82,33 @@ class BoneLine {
   }
 }
 
+/** Shares of a pass's press at which it is looked at. */
+const ends = (body: PassBody): readonly number[] => (body.sweep ? [0, 1] : [0]);
+
+/** Enough steps of a press for a volume. */
+const STEPS = 5;
+
+/** The same passes, those that tip in fewer steps. */
+const coarser = (bodies: readonly PassBody[]): PassBody[] =>
+  bodies.map((body) => (body.places.length > STEPS + 1 ? new PassBody({ ...body, steps: STEPS }) : body));
+
 /** Heights over the reference bottom at which what is integrated bends or steps, from the lowest point up to where no bone can be. */
-function breaks(taking: readonly PassBody[], without: readonly PassBody[], top: number): number[] {
+function breaks(
+  taking: readonly PassBody[],
+  without: readonly PassBody[],
+  crest: number,
+  top: number,
+): number[] {
   const [reference] = taking;
   const { bottom, a } = reference.axisAt(0);
   const heights = [...taking, ...without].flatMap((body) =>
-    body.places.flatMap(({ s }) => {
-      const ends = body.axisAt(s);
-      return [...body.profile.x, body.depth].map((x) => dot(sub(along(ends.bottom, ends.a, x), bottom), a));
+    ends(body).flatMap((s) => {
+      const axis = body.axisAt(s);
+      return [...body.profile.x, body.depth].map((x) => dot(sub(along(axis.bottom, axis.a, x), bottom), a));
     }),
   );
   const lowest = taking.flatMap((body) =>
-    body.places.flatMap(({ s }) =>
+    ends(body).flatMap((s) =>
       body.profile.x.flatMap((x, i) =>
         Array.from({ length: 24 }, (_, j) =>
           dot(sub(body.surface(s, x, body.profile.r[i], (Math.PI * j) / 12), bottom), a),
@@ -100,7 +117,9 @@ function breaks(taking: readonly PassBody[], without: readonly PassBody[], top: 
     ),
   );
   const least = Math.min(...lowest);
-  const sorted = [least, top, ...heights.filter((h) => h > least && h < top)].sort((x, y) => x - y);
+  const sorted = [least, top, ...[crest, ...heights].filter((h) => h > least && h < top)].sort(
+    (x, y) => x - y,
+  );
   return sorted.filter((h, i) => i === 0 || h - sorted[i - 1] > 1e-3);
 }
 
@@ -117,7 +136,7 @@ export function boneRemoved(
   const [reference] = taking;
   const { a, ef, em } = reference.frame;
   const { bottom } = reference.axisAt(0);
-  const [hole, other] = [new Hole(taking), new Hole(without)];
+  const [hole, other] = [new Hole(coarser(taking)), new Hole(coarser(without))];
   const bone = new BoneLine(anatomy);
   const disc = (h: number): number => {
     const centre = along(bottom, a, h);
@@ -125,20 +144,21 @@ export function boneRemoved(
     for (let i = 0; i < RAYS; i++) {
       const azimuth = (2 * Math.PI * (i + 0.5)) / RAYS;
       const v = along(scale(ef, Math.cos(azimuth)), em, Math.sin(azimuth));
-      const out = hole.stretches(centre, v).flatMap((s) => intersect(s, [0, 40]) ?? []);
-      for (let k = 0; k < out.length; k += 2) {
-        const parts = bone.within(centre, v, [out[k], out[k + 1]]);
+      for (const stretch of hole.stretches(centre, v)) {
+        const outward = intersect(stretch, [0, Infinity]);
+        if (!outward) continue;
+        const parts = bone.within(centre, v, outward);
         const kept = parts.length > 0 && without.length > 0 ? less(parts, other.stretches(centre, v)) : parts;
         for (const [x, y] of kept) sum += (y * y - x * x) / 2;
       }
     }
     return (sum * 2 * Math.PI) / RAYS;
   };
-  const top = topOf(anatomy, taking);
-  const at = breaks(taking, without, top);
+  const [crest, top] = crestOf(anatomy, taking);
+  const at = breaks(taking, without, crest, top);
   let volume = 0;
   for (let i = 0; i + 1 < at.length; i++) {
-    const count = Math.ceil((at[i + 1] - at[i]) / PANEL);
+    const count = Math.ceil((at[i + 1] - at[i]) / (at[i] >= crest - 1e-9 ? CREST_PANEL : PANEL));
     const half = (at[i + 1] - at[i]) / count / 2;
     for (let j = 0; j < count; j++)
       for (const [node, weight] of GAUSS) volume += half * weight * disc(at[i] + half * (2 * j + 1 + node));
@@ -146,19 +166,24 @@ export function boneRemoved(
   return volume;
 }
 
-/** Height over the reference bottom past which no body meets bone: found by looking along generatrices, with some to spare. */
-function topOf({ ridge }: Anatomy, taking: readonly PassBody[]): number {
+/** Heights over the reference bottom between which the bodies come out of the bone, looked for along lines beside the axis, with some to spare. */
+function crestOf({ ridge }: Anatomy, taking: readonly PassBody[]): Stretch {
   const { bottom, a } = taking[0].axisAt(0);
+  let low = Infinity;
   let top = 0;
+  const look = (body: PassBody, s: number, radius: number, azimuth: number): void => {
+    let x = body.depth + 8;
+    const at = () => body.surface(s, x, radius, azimuth);
+    while (x > 0 && ridge.solid(...at()) > 0) x -= 0.1;
+    const h = dot(sub(at(), bottom), a);
+    low = Math.min(low, h - 0.15);
+    top = Math.max(top, h + 0.15);
+  };
   for (const body of taking)
-    for (const { s } of body.places)
-      for (let j = 0; j < 16; j++) {
-        let x = body.depth + 8;
-        const at = () => body.surface(s, x, body.radius, (Math.PI * j) / 8);
-        while (x > 0 && ridge.solid(...at()) > 0) x -= 0.1;
-        top = Math.max(top, dot(sub(at(), bottom), a) + 0.15);
-      }
-  return top;
+    for (const s of ends(body))
+      for (let j = 0; j < 12; j++)
+        for (const share of [1, 0.5, 0]) look(body, s, share * body.radius, (Math.PI * j) / 6);
+  return [low, top];
 }
 
 /** Bone removed by a list of passes, mm³. */
