@@ -1,6 +1,7 @@
 import { aboutWords } from './about.en.ts';
 import { adviceWords } from './advice.en.ts';
 import { cliWords } from './cli.en.ts';
+import { drillingWords } from './drilling.en.ts';
 import { faultWords } from './faults.en.ts';
 import { handWords } from './hand.en.ts';
 import { panelWords } from './panels.en.ts';
@@ -65,8 +66,9 @@ export const en = {
   'unit.percent': '%',
   'unit.mm2': 'mm²',
   'unit.mm3': 'mm³',
-  'unit.rpm': 'rpm',
   'unit.Ncm': 'N·cm',
+  'unit.rpm': 'rpm',
+  'unit.s': 's',
   'unit.count': '',
   'unit.ratio': '',
 
@@ -84,6 +86,7 @@ export const en = {
   ...siteWords,
   ...seatingWords,
   ...sourceWords,
+  ...drillingWords,
   ...faultWords,
   ...cliWords,
 } as const;

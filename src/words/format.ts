@@ -1,7 +1,7 @@
 import { say } from './say.ts';
 
-/** Lengths mm, angles deg, shares percent (0 to 100), areas mm2, volumes mm3, torque Ncm, pieces, plain ratios. */
-export type Unit = 'mm' | 'deg' | 'percent' | 'mm2' | 'mm3' | 'Ncm' | 'rpm' | 'count' | 'ratio';
+/** Lengths mm, angles deg, shares percent (0 to 100), areas mm2, volumes mm3, torque Ncm, speeds rpm, times s, pieces, plain ratios. */
+export type Unit = 'mm' | 'deg' | 'percent' | 'mm2' | 'mm3' | 'Ncm' | 'rpm' | 's' | 'count' | 'ratio';
 
 export interface Quantity {
   value: number;
@@ -28,6 +28,7 @@ const DECIMALS: Readonly<Record<Unit, number>> = {
   mm3: 1,
   Ncm: 0,
   rpm: 0,
+  s: 0,
   count: 0,
   ratio: 2,
 };

@@ -13,6 +13,9 @@ export const sourceWords = {
   'source.margin-2-4': '2–4 mm, consensus texts; the split is a proposal of this project',
   'source.linkevicius-2011':
     'Linkevicius T et al. 2011, doi 10.1111/j.1600-0501.2010.02119.x; the split is a proposal of this project',
+  'source.ours-last-drill': 'a rule of this project; common practice, no source',
+  'source.camargo-2017': 'Camargo BA et al. Braz J Oral Sci 2017;15:201–4',
+  'source.eriksson-1983': 'Eriksson AR, Albrektsson T. J Prosthet Dent 1983;50:101–7',
   'source.own': 'set in this plan',
   'source.assumed': 'assumed',
   'source.ducommun-2019': 'Ducommun J et al. Clin Oral Investig 2019;23:2253–63',

@@ -191,7 +191,7 @@ describe('what a rehearsal can show to have gone wrong', () => {
     ]);
     expect(hot.verdict).toBe('mind');
     // Eriksson AR, Albrektsson T. J Prosthet Dent 1983;50:101–7 (second-hand, reference values 4.3): 47 °C for 1 min.
-    expect(HEAT).toMatchObject({ celsius: 47, seconds: 60 });
+    expect(HEAT).toMatchObject({ celsius: 47, minutes: 1 });
     expect(codes(upright.look(drilled(0, { speed: 0, irrigated: false })))).toEqual([]);
   });
 

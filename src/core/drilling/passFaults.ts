@@ -57,8 +57,8 @@ export const FAULT_LIMITS = {
   wander: 0.5,
 } as const;
 
-/** Bone that is held at 47 °C for a minute is harmed: Eriksson and Albrektsson 1983 (second-hand). No temperature is computed here: a caution only. */
-export const HEAT = { celsius: 47, seconds: 60, source: 'eriksson-1983' } as const;
+/** Bone held so hot for so long is harmed: Eriksson and Albrektsson 1983 (second-hand). No temperature is computed here: a caution only. */
+export const HEAT = { celsius: 47, minutes: 1, source: 'eriksson-1983' } as const;
 
 export interface FaultContext {
   readonly site: DrillSite;

@@ -40,6 +40,8 @@ export interface PassRow {
   readonly angle: number;
   /** Bone it took at most, mm³. */
   readonly volume: number;
+  /** With the plan's last drill, a wider one or a neck cutter: nothing has to take it up. */
+  readonly final: boolean;
   /** The later pass that takes it up; null: none. */
   readonly takenUpBy: number | null;
   readonly faults: readonly PassFault[];
@@ -105,6 +107,7 @@ export function rehearsalSummary(
       carriedOn: hole !== null && pass.depth < hole.drill.depth - 1e-9,
       angle: circles.angle,
       volume: volumeOf(views, i),
+      final: pass.tool.kind === 'neck' || pass.tool.index >= (plan.last?.index ?? Infinity),
       takenUpBy: by === null ? null : views[by].index,
       faults: faults.filter((fault) => fault.pass === index),
     };
