@@ -1,12 +1,9 @@
 /** Words of the drilling: kit, depths, the order of drilling, reach, and what a rehearsal shows. */
 export const drillingWords = {
   'kit.generic': 'Generic kit',
-  'kit.drill': '{diameter} drill',
-  'kit.neck': 'Neck cutter {neck} to {shoulder}',
-  'kit.implant': 'Implant',
-  'kit.drillAbout':
-    '{diameter} drill, point {point}, marks {marks} counted {from}, {length} from tip to head, {speed}',
-  'kit.neckAbout': 'Neck cutter {neck} to {shoulder} over {height}, {length} to the head, {speed}',
+  'kit.implant': 'implant',
+  'kit.drillAbout': '{tool}: point {point}, marks {marks} counted {from}, {length} from tip to head, {speed}',
+  'kit.neckAbout': '{tool}: {height} high, {length} from its notch to the head, {speed}',
   'kit.fromTip': 'from the tip',
   'kit.fromShoulder': 'from where the full diameter begins',
   'kit.speed': '{low} to {high}',

@@ -8,9 +8,10 @@ import { HEAT } from '../core/drilling/passFaults.ts';
 import type { Opening, Reach } from '../core/drilling/reach.ts';
 import type { ImplantShape } from '../core/implant/shape.ts';
 import { formatNumber, formatQuantity, type Quantity } from './format.ts';
-import { markText, presentTool, presentToolRef } from './presentKit.ts';
+import { markText, presentToolRef } from './presentKit.ts';
 import { sourceText } from './presentReading.ts';
 import { say } from './say.ts';
+import { sayTool } from './sayTool.ts';
 
 /** A number of the drilling with its name. */
 export interface DrillRow {
@@ -161,7 +162,7 @@ function lookText(
 
 /** Why the last drill is the last, whose rule that is, and what a tapered apex makes of it. */
 export function presentLastDrill(last: LastDrill, kit: Kit): string[] {
-  const drill = presentTool(kit.drills[last.index]);
+  const drill = sayTool(kit.drills[last.index]);
   const rule =
     last.rule === 'soft'
       ? say('step.last.soft', { drill })

@@ -3,6 +3,7 @@ import type { Drill, Kit, NeckCutter, ToolRef } from '../core/drilling/kit.ts';
 import { isDrill, toolOf } from '../core/drilling/passBody.ts';
 import { formatNumber, formatQuantity } from './format.ts';
 import { say } from './say.ts';
+import { sayTool } from './sayTool.ts';
 
 const mm = (value: number): string => formatQuantity({ value, unit: 'mm', exact: true });
 const rounded = (value: number): string => formatQuantity({ value, unit: 'mm' });
@@ -16,16 +17,10 @@ export const markText = (value: number): string =>
 export const presentKitTitle = (kit: Kit): string =>
   kit.title === 'generic' ? say('kit.generic') : kit.title;
 
-/** "2.0 mm drill", "Neck cutter 3.0 mm to 3.5 mm". */
-export function presentTool(tool: Drill | NeckCutter): string {
-  if (isDrill(tool)) return say('kit.drill', { diameter: mm(tool.diameter) });
-  return say('kit.neck', { neck: mm(tool.neckDiameter), shoulder: mm(tool.shoulderDiameter) });
-}
-
 /** A tool by its place in a kit; none is the implant itself. */
 export function presentToolRef(kit: Kit, ref: ToolRef | null): string {
   const tool = ref && toolOf(kit, ref);
-  return tool ? presentTool(tool) : say('kit.implant');
+  return tool ? sayTool(tool) : say('kit.implant');
 }
 
 export const presentSpeed = ({ speed }: Pick<Drill, 'speed'>): string =>
@@ -36,14 +31,13 @@ export function presentToolNumbers(tool: Drill | NeckCutter): string {
   const [length, speed] = [mm(tool.length), presentSpeed(tool)];
   if (!isDrill(tool))
     return say('kit.neckAbout', {
-      neck: mm(tool.neckDiameter),
-      shoulder: mm(tool.shoulderDiameter),
+      tool: sayTool(tool),
       height: mm(tool.height),
       length,
       speed,
     });
   return say('kit.drillAbout', {
-    diameter: mm(tool.diameter),
+    tool: sayTool(tool),
     point: formatQuantity({ value: tool.point, unit: 'deg' }),
     marks: tool.marks.map(markText).join(', '),
     from: say(tool.marksCountPoint ? 'kit.fromTip' : 'kit.fromShoulder'),

@@ -18,7 +18,7 @@ import {
   presentSteps,
   presentStrip,
 } from '../../src/words/presentDrilling.ts';
-import { presentKitFault, presentTool, presentToolNumbers } from '../../src/words/presentKit.ts';
+import { presentKitFault, presentToolNumbers, presentToolRef } from '../../src/words/presentKit.ts';
 import { presentPassFault, presentSideways } from '../../src/words/presentPasses.ts';
 import { SITES_DEMO } from '../support/demoPlans.ts';
 
@@ -66,8 +66,9 @@ describe('the drilling in words', () => {
   });
 
   it('names tools by what they are', () => {
-    expect(presentTool(pilot)).toBe(`2.0${NB}mm drill`);
-    expect(presentTool(GENERIC_KIT.necks[0])).toBe(`Neck cutter 3.0${NB}mm to 3.5${NB}mm`);
+    expect(presentToolRef(GENERIC_KIT, { kind: 'drill', index: 0 })).toBe(`2.0${NB}mm drill`);
+    expect(presentToolRef(GENERIC_KIT, { kind: 'neck', index: 0 })).toBe(`neck cutter 3.0 to 3.5${NB}mm`);
+    expect(presentToolRef(GENERIC_KIT, null)).toBe('implant');
     expect(presentToolNumbers(pilot)).toContain('marks 4, 6, 8, 10, 12, 14, 16, 18');
     expect(presentToolNumbers(pilot)).toContain(`1000 to 1200${NB}rpm`);
   });
