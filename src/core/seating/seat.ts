@@ -15,6 +15,8 @@ export const FINGER_TORQUE = 10;
 export const BITE_TURNS = 1;
 /** Within so many turns from the start the hand can still steer: assumed, ours. */
 export const STEER_TURNS = 2;
+/** Over so many turns from the start pressing in makes up for thread that does not hold yet: assumed, ours. */
+export const SPIN_TURNS = 4;
 /** A neck this near to its facing faces, degrees: ours. */
 export const FACING_TOLERANCE = 2;
 /** A round neck has no rungs; its level is right to this, mm: ours. */
@@ -150,7 +152,7 @@ type Turn = Extract<SeatAct, { kind: 'turn' }>;
 function turnedIn(setting: SeatSetting, state: SeatState, { by, degrees }: Turn): SeatState {
   const { shape, wrench, holds } = setting;
   const lead = leadOf(shape);
-  if (state.turns >= STEER_TURNS && !holds(state.above)) {
+  if (state.turns >= SPIN_TURNS - 1e-9 && !holds(state.above)) {
     const roll = rollAfter(setting.tooth, state.roll, degrees);
     return { ...state, phase: by, code: 'spins', made: degrees, roll };
   }
