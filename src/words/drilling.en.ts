@@ -36,6 +36,7 @@ export const drillingWords = {
   'depth.read.bone': 'read at the bone, where the axis enters it',
   'depth.read.lower-edge': 'read at the lower edge of the hole',
   'depth.read.higher-edge': 'read at the higher edge of the hole',
+  'depth.read.crest-level': 'read at the level of the crest: the socket lies open here',
   'depth.read.gum': 'read at the gum, its thickness included',
   'depth.onMark': 'at the mark {mark}',
   'depth.pastMark': '{past} past the mark {mark}',
@@ -84,11 +85,11 @@ export const drillingWords = {
   'step.turned': '{low} to {high}',
   'step.volume': 'at most {volume} of bone',
   'step.last.plain':
-    'Last drill {drill}: the widest of the kit that is one thread depth narrower than the implant, at most {most}.',
+    'The {drill} is the last: the widest of the kit that is one thread depth narrower than the implant, at most {most}.',
   'step.last.dense':
-    'Last drill {drill}: one wider in dense bone (class 1), still 0.2 mm narrower than the implant, at most {most}.',
+    'The {drill} is the last: one wider in dense bone (class 1), still 0.2 mm narrower than the implant, at most {most}.',
   'step.last.soft':
-    'Last drill {drill}: one narrower in soft bone (class 4), so that the thread holds (common practice, no source: undersize in soft bone).',
+    'The {drill} is the last: one narrower in soft bone (class 4), so that the thread holds (common practice, no source: undersize in soft bone).',
   'step.last.source':
     '{source}. In foam the torque went the same way: 48.9 N·cm dense, 22.6 soft and undersized, 11.7 soft and not ({evidence}).',
 
@@ -150,7 +151,7 @@ export const drillingWords = {
   'verdict.mind': 'On the plan, in this model; mind what stands below.',
   'verdict.mend': 'Something went off the plan. Gone on with as planned, the hole still ends covered.',
   'verdict.open':
-    'Gone on with as planned, a void of {void} stays open beside the implant: leave it, let it heal, or take a wider shape.',
+    'Gone on with as planned, a void of {void} stays open round the implant: leave it, let it heal, or take a shape that fills it.',
   'verdict.stop': 'Stop: a neighbouring space was entered.',
 
   'drilling.caution.force':

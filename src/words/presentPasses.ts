@@ -102,6 +102,12 @@ export interface PresentedPass {
   readonly faults: readonly PresentedFault[];
 }
 
+/** A note that stands under one fault already is not said again under the next. */
+const saidOnce = (faults: readonly PresentedFault[]): PresentedFault[] =>
+  faults.map((fault, i) =>
+    faults.slice(0, i).some(({ note }) => note === fault.note) ? { ...fault, note: '' } : fault,
+  );
+
 function stateText({ takenUpBy, final }: PassRow, { kit, passes }: FaultSetting): string {
   if (takenUpBy !== null) return say('pass.takenUp', { tool: presentToolRef(kit, passes[takenUpBy].tool) });
   return final ? '' : say('pass.standing');
@@ -126,7 +132,7 @@ export function presentPass(row: PassRow, setting: FaultSetting): PresentedPass 
       line('angle', say('pass.angle'), formatQuantity({ value: row.angle, unit: 'deg' })),
       line('volume', say('pass.volume'), formatQuantity({ value: row.volume, unit: 'mm3' })),
     ],
-    faults: row.faults.map((fault) => presentPassFault(fault, setting)),
+    faults: saidOnce(row.faults.map((fault) => presentPassFault(fault, setting))),
   };
 }
 

@@ -18,7 +18,7 @@ import type { ImplantShape } from '../../src/core/implant/shape.ts';
 import { Placement } from '../../src/core/measure/placement.ts';
 import { solidsOf } from '../../src/core/plan/evaluate.ts';
 import { boneLevel, drillPoints } from '../support/boneLevel.ts';
-import { slabSite } from '../support/demoPlans.ts';
+import { SITES_DEMO, slabSite } from '../support/demoPlans.ts';
 import { libraryPlan, runs, within } from '../support/randomPlans.ts';
 
 const [pilot] = GENERIC_KIT.drills;
@@ -141,6 +141,19 @@ describe('the depth chain worked by hand on a slab', () => {
     expect((edges?.higher ?? 0) - (edges?.lower ?? 0)).toBeCloseTo(apart, 3);
     expect(read).toBe('lower-edge');
     expect(value).toBeCloseTo(fullDepth - apart / 2, 3);
+  });
+
+  it('reads the mark at the level of the crest over an open socket, where there is no edge of bone', () => {
+    const { plan } = SITES_DEMO[1];
+    const at = new Placement(solidsOf(plan.site), plan.implant, plan.pose, 1);
+    const over = drillSite(at, boneLevel(at) as number);
+    const { mark, fullDepth } = depthChain(over, { drill: pilot, spare: 0.5, flap: true });
+    expect(mark).toMatchObject({ read: 'crest-level', edges: null, value: fullDepth });
+    const healed = solidsOf({ ...plan.site, state: { kind: 'healed' } });
+    const filled = new Placement(healed, plan.implant, plan.pose, 1);
+    const bone = drillSite(filled, boneLevel(filled) as number);
+    expect(depthChain(bone, { drill: pilot, spare: 0.5, flap: true }).mark.read).toBe('bone');
+    expect(bone.entry).toBeCloseTo(over.entry, 9);
   });
 
   it('sees the gum longer along a leaning axis', () => {

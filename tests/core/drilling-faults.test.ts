@@ -4,9 +4,12 @@ import { anatomyOf } from '../../src/core/anatomy/anatomy.ts';
 import { type DrillingPlan, drillingPlan } from '../../src/core/drilling/drillingPlan.ts';
 import { type DrillSite, drillSiteOf } from '../../src/core/drilling/drillSite.ts';
 import { GENERIC_KIT } from '../../src/core/drilling/genericKit.ts';
+import { outlookOf } from '../../src/core/drilling/outlook.ts';
 import { passBody } from '../../src/core/drilling/passBody.ts';
 import { HEAT, type PassFaultCode } from '../../src/core/drilling/passFaults.ts';
 import type { PassMeasureInput } from '../../src/core/drilling/passReadings.ts';
+import { passViews } from '../../src/core/drilling/passView.ts';
+import { plannedHole } from '../../src/core/drilling/plannedHole.ts';
 import type { Pass } from '../../src/core/drilling/rehearsal.ts';
 import { type RehearsalSummary, rehearsalSummary } from '../../src/core/drilling/rehearsalSummary.ts';
 import { lastPassVolume } from '../../src/core/drilling/volume.ts';
@@ -49,6 +52,19 @@ interface Bench {
   readonly look: (...passes: Pass[]) => RehearsalSummary;
 }
 
+function summaryOf(
+  site: DrillSite,
+  plan: DrillingPlan,
+  input: PassMeasureInput,
+  passes: readonly Pass[],
+): RehearsalSummary {
+  const views = passViews(input, GENERIC_KIT, passes);
+  const hole = plannedHole(site, GENERIC_KIT, plan);
+  const bodies = views.map((view) => view.body);
+  const outlook = hole && bodies.length > 0 ? outlookOf(bodies, hole) : null;
+  return rehearsalSummary({ site, kit: GENERIC_KIT, plan, views, hole, outlook });
+}
+
 /** A flared 4.0 × 11 upright in a slab 8 wide and 18 high: S 1, so apex 12, full depth 12.5, neck's base 1, last drill 3.6. */
 function bench(lean = 0): Bench {
   const slab = slabSite(8);
@@ -63,7 +79,7 @@ function bench(lean = 0): Bench {
     site,
     plan,
     input,
-    look: (...passes) => rehearsalSummary(site, GENERIC_KIT, plan, input, passes),
+    look: (...passes) => summaryOf(site, plan, input, passes),
   };
 }
 
@@ -134,7 +150,7 @@ describe('what a rehearsal can show to have gone wrong', () => {
     const order = drillingPlan(site, { kit: GENERIC_KIT, spare: 0.5, flap: true });
     const input: PassMeasureInput = { anatomy, fixing: plan.fixing, crestMargin: 1, limits: {} };
     const [m, f] = anatomy.canal.mouth;
-    const into = rehearsalSummary(site, GENERIC_KIT, order, input, [drilled(0, { m, f, depth: 8 })]);
+    const into = summaryOf(site, order, input, [drilled(0, { m, f, depth: 8 })]);
     expect(codes(into)).toContain('in-canal');
     expect(into.verdict).toBe('stop');
   });

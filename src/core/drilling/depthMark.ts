@@ -1,8 +1,11 @@
 import { type DrillSite, edgeRise } from './drillSite.ts';
 import { type Drill, pointLength } from './kit.ts';
 
-/** Where a mark is read: where the axis enters the bone, at the lower (more apical) or the higher edge of the hole on a sloping crest, or at the gum. */
-export type ReadAt = 'bone' | 'lower-edge' | 'higher-edge' | 'gum';
+/**
+ * Where a mark is read: where the axis enters the bone, at the lower (more apical) or the higher edge of the hole on a sloping crest, at the level of the crest over
+ * an open socket, or at the gum.
+ */
+export type ReadAt = 'bone' | 'lower-edge' | 'higher-edge' | 'crest-level' | 'gum';
 
 /** The mark to stop at for one depth of one drill, mm from where its marks count. */
 export interface DepthMark {
@@ -26,6 +29,7 @@ export const countedPoint = (drill: Drill): number => (drill.marksCountPoint ? p
 function reading(site: DrillSite, drill: Drill, flap: boolean): { read: ReadAt; more: number } {
   const counted = countedPoint(drill);
   if (!flap) return { read: 'gum', more: site.gum + counted };
+  if (site.open) return { read: 'crest-level', more: counted };
   const rise = edgeRise(site, drill.diameter / 2);
   if (rise === null || 2 * rise <= EVEN) return { read: 'bone', more: counted };
   return { read: 'lower-edge', more: counted - rise };
@@ -35,7 +39,7 @@ function reading(site: DrillSite, drill: Drill, flap: boolean): { read: ReadAt; 
 export function depthMark(site: DrillSite, drill: Drill, depth: number, flap: boolean): DepthMark {
   const { read, more } = reading(site, drill, flap);
   const value = depth + more;
-  const rise = flap ? edgeRise(site, drill.diameter / 2) : null;
+  const rise = flap && !site.open ? edgeRise(site, drill.diameter / 2) : null;
   const level = depth + countedPoint(drill);
   const before = drill.marks.filter((mark) => mark <= value + 1e-9);
   const mark = before[before.length - 1];

@@ -15,10 +15,14 @@ export interface DrillSite {
   readonly gum: number;
   /** Angle between the axis and the crest's normal at `B`, degrees. */
   readonly slope: number;
+  /** A socket lies open at `B`: no bone there to read a mark at. */
+  readonly open: boolean;
 }
 
 /** Half of the step of a difference, mm: far above rounding, far below anything the surface does. */
 const STEP = 1e-4;
+/** Just under the surface, mm. */
+const UNDER = 0.01;
 
 /** Outward unit normal of the ridge's solid (sockets taken as filled) at a point of its surface, site frame. */
 export function crestNormal(ridge: Ridge, p: Vec3): Vec3 {
@@ -32,7 +36,7 @@ export function crestNormal(ridge: Ridge, p: Vec3): Vec3 {
 
 /** `entry`: level of the bone entry `B` on the implant's axis (rule F5). */
 export function drillSite(at: Placement, entry: number): DrillSite {
-  const { ridge, site } = at.anatomy;
+  const { ridge, site, socket } = at.anatomy;
   const b = at.axisPoint(entry);
   return {
     at,
@@ -40,6 +44,7 @@ export function drillSite(at: Placement, entry: number): DrillSite {
     shoulder: entry - at.tP,
     gum: Math.max(0, (site.gum.crest - b[2]) / at.a[2]),
     slope: angleBetween(at.a, crestNormal(ridge, b)),
+    open: socket?.contains(at.axisPoint(entry + UNDER)) ?? false,
   };
 }
 

@@ -1,15 +1,12 @@
 import { mouthDiameter } from './depthChain.ts';
 import type { DrillingPlan } from './drillingPlan.ts';
-import type { DrillSite } from './drillSite.ts';
 import { neckVolume, passVolume } from './drillVolume.ts';
-import type { Kit, NeckCutter, ToolRef } from './kit.ts';
-import { type Circles, circlesOf, type Outlook, outlookOf, type RingAndDot } from './outlook.ts';
+import type { NeckCutter, ToolRef } from './kit.ts';
+import { type Circles, circlesOf, type Outlook, type PlannedHole, type RingAndDot } from './outlook.ts';
 import { isDrill } from './passBody.ts';
-import { type PassFault, type PassFaultCode, passFaults } from './passFaults.ts';
-import type { PassMeasureInput } from './passReadings.ts';
-import { type PassView, passViews, takersOf } from './passView.ts';
-import { plannedBody, plannedHole } from './plannedHole.ts';
-import type { Pass } from './rehearsal.ts';
+import { type FaultContext, type PassFault, type PassFaultCode, passFaults } from './passFaults.ts';
+import { type PassView, takersOf } from './passView.ts';
+import { plannedBody } from './plannedHole.ts';
 import { takenUp } from './takenUp.ts';
 
 /** Where the axis of a pass crosses a level of the plan, across the planned axis, mm. */
@@ -75,19 +72,19 @@ const sideways = ({ facial, mesial }: RingAndDot): Sideways => ({
   lateral: Math.hypot(facial, mesial),
 });
 
-/** The passes of a rehearsal beside the plan, with what went wrong. `site` and `plan` are the implant's; `input` says what is measured by which limits. */
-export function rehearsalSummary(
-  site: DrillSite,
-  kit: Kit,
-  plan: DrillingPlan,
-  input: PassMeasureInput,
-  passes: readonly Pass[],
-): RehearsalSummary {
-  const views = passViews(input, kit, passes);
-  const faults = passFaults({ site, kit, plan, views });
-  const bodies = views.map((view) => view.body);
+/** What a summary is made of; `hole` and `outlook` are taken from where they have been worked out already. */
+export interface SummaryContext extends FaultContext {
+  /** What the plan ends in; null: the kit cannot make it. */
+  readonly hole: PlannedHole | null;
+  /** How the passes end if the plan is gone on with; null: no pass, or no plan. */
+  readonly outlook: Outlook | null;
+}
+
+/** The passes of a rehearsal (`views`) beside the plan, with what went wrong. `site` and `plan` are the implant's. */
+export function rehearsalSummary(context: SummaryContext): RehearsalSummary {
+  const { site, plan, views, hole, outlook } = context;
+  const faults = passFaults(context);
   const taken = takersOf(views);
-  const hole = plannedHole(site, kit, plan);
   const rows = views.map((view, i): PassRow => {
     const { index, pass, tool, body } = view;
     const wanted = plannedDepth(plan, pass.tool);
@@ -112,7 +109,6 @@ export function rehearsalSummary(
       faults: faults.filter((fault) => fault.pass === index),
     };
   });
-  const outlook = hole && bodies.length > 0 ? outlookOf(bodies, hole) : null;
   return { rows, faults, outlook, verdict: verdictOf(rows, faults, outlook) };
 }
 
