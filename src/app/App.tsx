@@ -10,7 +10,7 @@ import { Section } from '../panels/Section.tsx';
 import { Sentence } from '../panels/Sentence.tsx';
 import { WallProfile } from '../panels/WallProfile.tsx';
 import { redoLabel, undoLabel } from '../state/document.ts';
-import { type HandStores, handStores } from '../state/inHand.ts';
+import { type HandStores, handStores, seatStores } from '../state/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { formatNumber } from '../words/format.ts';
@@ -23,6 +23,7 @@ import { useProjector } from './useProjector.ts';
 
 const SitePanel = lazy(() => import('../panels/SitePanel.tsx'));
 const RehearsePanel = lazy(() => import('../panels/RehearsePanel.tsx'));
+const SeatPanel = lazy(() => import('../panels/SeatPanel.tsx'));
 const Stage = lazy(() => import('../scene/Stage.tsx'));
 
 export interface AppProps {
@@ -78,7 +79,9 @@ function Rail({ stores, inHand }: { stores: PlanStores; inHand: HandStores }) {
   if (place === 'place') return <PoseRail stores={stores} />;
   return (
     <Suspense fallback={null}>
-      {place === 'site' ? <SitePanel stores={stores} /> : <RehearsePanel stores={inHand} />}
+      {place === 'site' && <SitePanel stores={stores} />}
+      {place === 'rehearse' && <RehearsePanel stores={inHand} />}
+      {place === 'seat' && <SeatPanel stores={stores} />}
     </Suspense>
   );
 }
@@ -99,7 +102,8 @@ export function App({ stores, ledger, scenarios, sites }: AppProps) {
   const { document, session } = stores;
   const place = useSelected(session, (state) => state.place);
   const inHand = useMemo(() => handStores(stores), [stores]);
-  const shown = place === 'rehearse' ? inHand : stores;
+  const inSeat = useMemo(() => seatStores(stores), [stores]);
+  const shown = { site: stores, place: stores, rehearse: inHand, seat: inSeat }[place];
   const covered = useSelected(stores.live, ({ guessing }) => guessing) && place === 'rehearse';
   const open = (part: ReactNode): ReactNode =>
     covered ? <p className="calm">{say('guess.hidden')}</p> : part;

@@ -48,6 +48,7 @@ const RAIL = {
   site: 'panel.site',
   place: 'panel.pose',
   rehearse: 'panel.rehearse',
+  seat: 'panel.seat',
 } as const satisfies Record<Place, MessageKey>;
 
 /** The sheet with its places: header, sentence, pose rail, stage, section, wall profile, readings, title block. */

@@ -3,7 +3,7 @@ import { useCallback, useEffect, useMemo, useRef } from 'react';
 import type { Vec3 } from '../core/geometry/vec.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
 import { handBody, passBodies } from '../core/plan/inHand.ts';
-import { plannedOf } from '../state/inHand.ts';
+import { heldIn } from '../state/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { type Cut, clearBody, cutFaces, type Face, layBody, layCut, type Removed } from './cut.ts';
 import { FatLines } from './fatLines.ts';
@@ -66,7 +66,7 @@ export function CutFace({ stores, cut, body, materials, wanted, shown, gum, onTu
     made.canalLine.write(faces.outlines.canal, lift(0.05));
   }, [made, cut]);
 
-  const inHand = plannedOf(stores) !== null;
+  const held = heldIn(stores);
   const side = useRef<Removed>(1);
   const camera = useThree((three) => three.camera);
   const lay = useCallback(
@@ -85,16 +85,16 @@ export function CutFace({ stores, cut, body, materials, wanted, shown, gum, onTu
     useCallback(
       (evaluation: Evaluation) => {
         lay(evaluation);
-        if (inHand) clearBody(body);
+        if (held === 'tool') clearBody(body);
         else layBody(body, evaluation);
         if (!wanted) return;
         const { plan } = evaluation;
-        const held = inHand ? handBody(plan) : null;
-        const bodies = inHand ? [...passBodies(plan), ...(held ? [held] : [])] : [];
+        const tool = held === 'tool' ? handBody(plan) : null;
+        const bodies = held ? [...passBodies(plan), ...(tool ? [tool] : [])] : [];
         last.current = { evaluation, faces: cutFaces(evaluation, bodies) };
         draw();
       },
-      [lay, draw, wanted, body, inHand],
+      [lay, draw, wanted, body, held],
     ),
   );
 

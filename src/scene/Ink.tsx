@@ -5,7 +5,7 @@ import type { Vec3 } from '../core/geometry/vec.ts';
 import type { ReadingId } from '../core/measure/reading.ts';
 import { BEFORE_THE_CUT, HIDDEN } from '../marks/dash.ts';
 import { evaluationOf } from '../state/evaluation.ts';
-import { plannedOf } from '../state/inHand.ts';
+import { heldIn, plannedOf } from '../state/inHand.ts';
 import { litReading } from '../state/litReading.ts';
 import type { BoneLook } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
@@ -110,7 +110,7 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
       dragging,
       mesialArc,
       tiltShown: bone === 'cut' || (dragging ?? hover ?? '').startsWith('tilt'),
-      turns: !planned,
+      turns: heldIn(stores) === null,
       tilt: sayTiltOf(evaluation.plan.pose.tilt, mesialArc),
       caption: say(bone === 'cut' ? 'stage.cut' : bone === 'whole' ? 'stage.whole' : 'stage.translucent'),
     };

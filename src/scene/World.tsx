@@ -1,13 +1,14 @@
 import { useThree } from '@react-three/fiber';
 import { memo, useCallback, useEffect, useLayoutEffect, useMemo, useState } from 'react';
 import { solidsOf } from '../core/plan/evaluate.ts';
-import { plannedOf } from '../state/inHand.ts';
+import { heldIn } from '../state/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { type Asked, CameraRig } from './CameraRig.tsx';
 import { ContactShade } from './ContactShade.tsx';
 import { CutFace } from './CutFace.tsx';
 import { layEnds, newCut, type Removed } from './cut.ts';
+import { Driver } from './Driver.tsx';
 import { OwnedGeometry } from './geometry.ts';
 import { Implant } from './Implant.tsx';
 import { Ink } from './Ink.tsx';
@@ -33,7 +34,7 @@ export interface WorldProps {
 export const World = memo(function World({ stores, light, asked, onFree, onSheet }: WorldProps) {
   const invalidate = useThree((three) => three.invalidate);
   const site = useSelected(stores.document, ({ plan }) => plan.site);
-  const inHand = plannedOf(stores) !== null;
+  const held = heldIn(stores);
   const guessing = useSelected(stores.live, (state) => state.guessing);
   const wanted = useSelected(stores.session, (state) => state.bone);
   // While the hand guesses, nothing shows what lies in the bone.
@@ -60,9 +61,9 @@ export const World = memo(function World({ stores, light, asked, onFree, onSheet
   const drilledBone = useMemo(() => new OwnedGeometry(), []);
   useEffect(() => () => drilledBone.dispose(), [drilledBone]);
   const shown = useMemo(() => {
-    if (!inHand || drilled?.site !== site) return solids;
+    if (!held || drilled?.site !== site) return solids;
     return { ...solids, bone: drilledBone.lay(drilled.mesh, solids.frame).geometry };
-  }, [inHand, drilled, site, solids, drilledBone]);
+  }, [held, drilled, site, solids, drilledBone]);
   useLayoutEffect(() => layEnds(cut, anatomy), [cut, anatomy]);
   const floor = anatomy.ridge.floor - site.ridge.crestDrop;
   const target = useMemo(() => anatomy.toJaw([-0.6, -1, -1.9]), [anatomy]);
@@ -90,10 +91,13 @@ export const World = memo(function World({ stores, light, asked, onFree, onSheet
         removed={look === 'cut' ? removed : 0}
         shadow={!light}
       />
-      {inHand ? (
+      {held === 'tool' ? (
         <ToolInHand stores={stores} materials={materials} shadow={!light} />
       ) : (
-        <Implant stores={stores} materials={materials} segments={light ? 36 : 64} shadow={!light} />
+        <>
+          <Implant stores={stores} materials={materials} segments={light ? 36 : 64} shadow={!light} />
+          {held === 'implant' && <Driver stores={stores} materials={materials} />}
+        </>
       )}
       <Ink stores={stores} solids={solids} cut={cut} bone={look} removed={removed} onSheet={onSheet} />
     </>

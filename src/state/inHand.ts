@@ -1,5 +1,6 @@
 import { planInHand, withHandMoved } from '../core/plan/inHand.ts';
 import type { Plan } from '../core/plan/plan.ts';
+import { planInSeat, withSeatSteered } from '../core/plan/seat.ts';
 import type { DocumentState, DocumentStore } from './document.ts';
 import type { PlanStores } from './stores.ts';
 
@@ -39,17 +40,33 @@ function throughLens(document: DocumentStore<Plan>, { see, put }: Lens): Documen
   };
 }
 
-/** The stores with the tool in the hand in the implant's place; the plan itself is at `planned`. */
+/** What the hand holds: a drill or neck cutter, or the implant while it is seated. */
+export type Held = 'tool' | 'implant';
+
+/** The stores with what the hand holds in the implant's place; the plan itself is at `planned`. */
 export interface HandStores extends PlanStores {
   readonly planned: PlanStores;
+  readonly held: Held;
 }
 
 export const handStores = (stores: PlanStores): HandStores => ({
   ...stores,
   document: throughLens(stores.document, { see: planInHand, put: withHandMoved }),
   planned: stores,
+  held: 'tool',
 });
 
-/** The stores of the plan itself, where a tool is in the implant's place; else null. */
+export const seatStores = (stores: PlanStores): HandStores => ({
+  ...stores,
+  document: throughLens(stores.document, { see: planInSeat, put: withSeatSteered }),
+  planned: stores,
+  held: 'implant',
+});
+
+/** What is held in the planned implant's place; null: it stands there itself. */
+export const heldIn = (stores: PlanStores): Held | null =>
+  'held' in stores ? (stores as HandStores).held : null;
+
+/** The stores of the plan itself, where something else is in the implant's place; else null. */
 export const plannedOf = (stores: PlanStores): PlanStores | null =>
   'planned' in stores ? (stores as HandStores).planned : null;

@@ -22,6 +22,8 @@ export interface LiveState {
   projector: boolean;
   /** Numbers and sections are covered: the hand guesses first. */
   guessing: boolean;
+  /** The driver is taken off the implant, to look. */
+  driverOff: boolean;
   /** The last drilled ridge that the solid modeller has made, or null. */
   drilled: Drilled | null;
   /** The report of the rehearsal as it stands, or null while it is worked out or where there are no passes. */
@@ -30,7 +32,16 @@ export interface LiveState {
   revision: number;
 }
 
-const FIELDS = ['hover', 'dragging', 'placing', 'projector', 'guessing', 'drilled', 'report'] as const;
+const FIELDS = [
+  'hover',
+  'dragging',
+  'placing',
+  'projector',
+  'guessing',
+  'driverOff',
+  'drilled',
+  'report',
+] as const;
 
 export interface LiveStore extends Pick<StoreApi<LiveState>, 'getState' | 'subscribe'> {
   getInitialState: () => LiveState;
@@ -52,6 +63,7 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     placing: false,
     projector: false,
     guessing: false,
+    driverOff: false,
     drilled: null,
     report: null,
     revision: 0,

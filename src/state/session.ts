@@ -4,8 +4,8 @@ import type { ImplantShape } from '../core/implant/shape.ts';
 import { READING_IDS, type ReadingId } from '../core/measure/reading.ts';
 import type { Pivot } from '../core/plan/edits.ts';
 
-/** What is being done with the plan: its site described, the implant placed, the drilling rehearsed. */
-export const PLACES = ['site', 'place', 'rehearse'] as const;
+/** What is being done with the plan: its site described, the implant placed, the drilling rehearsed, the implant seated. */
+export const PLACES = ['site', 'place', 'rehearse', 'seat'] as const;
 export const VIEWS = ['mesial', 'distal', 'facial', 'palatal', 'incisal', 'axis'] as const;
 /** What the arrow keys do on the stage: one of the hand's two corrections. */
 export const HANDS = ['shift', 'tilt'] as const;

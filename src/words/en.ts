@@ -23,6 +23,7 @@ export const en = {
   'place.site': 'Site',
   'place.place': 'Place',
   'place.rehearse': 'Rehearse',
+  'place.seat': 'Seat',
 
   'header.fullScreen': 'Full screen',
 
@@ -36,6 +37,7 @@ export const en = {
   'panel.pose': 'Pose',
   'panel.site': 'Site',
   'panel.rehearse': 'Rehearsal',
+  'panel.seat': 'Seating',
   'panel.stage': 'Model',
   'panel.section': 'Section through the axis',
   'panel.profile': 'Wall profile',

@@ -24,7 +24,7 @@ export interface Drilling {
 }
 
 /** What the planned drilling depends on; the hand and the passes are not among it. */
-const causesOf = (plan: Plan) =>
+export const causesOf = (plan: Plan) =>
   [
     plan.site,
     plan.implant,
@@ -37,7 +37,10 @@ const causesOf = (plan: Plan) =>
   ] as const;
 
 /** A pure function of some parts of a plan, kept for the parts it was last asked for. */
-function keptBy<T>(partsOf: (plan: Plan) => readonly unknown[], make: (plan: Plan) => T): (plan: Plan) => T {
+export function keptBy<T>(
+  partsOf: (plan: Plan) => readonly unknown[],
+  make: (plan: Plan) => T,
+): (plan: Plan) => T {
   let last: { parts: readonly unknown[]; made: T } | null = null;
   return (plan) => {
     const parts = partsOf(plan);
