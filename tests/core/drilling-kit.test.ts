@@ -4,6 +4,7 @@ import { pointLength } from '../../src/core/drilling/kit.ts';
 import { IMPLANT_LIBRARY } from '../../src/core/implant/library.ts';
 import type { Fault } from '../../src/core/plan/fault.ts';
 import { kitFile, readKit } from '../../src/core/plan/readKit.ts';
+import { parseKitFile, printKitFile } from '../../src/io/kitFile.ts';
 import { presentFault } from '../../src/words/presentFault.ts';
 
 /** The generic kit as a file, with one value replaced at a path. */
@@ -24,8 +25,10 @@ const faultsOf = (value: unknown): readonly Fault[] => {
 
 describe('a user’s own kit', () => {
   it('takes the generic kit through a file and back', () => {
-    const result = readKit(JSON.parse(JSON.stringify(kitFile(GENERIC_KIT))));
-    expect(result).toEqual({ ok: true, kit: GENERIC_KIT });
+    expect(parseKitFile(printKitFile(GENERIC_KIT))).toEqual({ ok: true, kit: GENERIC_KIT });
+    expect(parseKitFile(`\uFEFF${printKitFile(GENERIC_KIT)}`).ok).toBe(true);
+    expect(parseKitFile('{')).toMatchObject({ ok: false, faults: [{ code: 'not-json' }] });
+    expect(parseKitFile(' '.repeat(300_000))).toMatchObject({ ok: false, faults: [{ code: 'too-large' }] });
   });
 
   const drill = GENERIC_KIT.drills[0];
