@@ -66,7 +66,10 @@ export const ReadingsTable = memo(function ReadingsTable({ stores }: { stores: P
       <thead>
         <tr>
           <td />
-          <th scope="col">{say('readings.reading')}</th>
+          <th scope="col">
+            {say('readings.reading')}
+            <span className="readings-hint"> {say('readings.pressForLimit')}</span>
+          </th>
           <th scope="col" className="reading-value">
             {say('unit.mm')}
           </th>

@@ -4,7 +4,7 @@ import { shoulderLevel } from '../core/plan/edits.ts';
 import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
 import { Dimension } from '../marks/Dimension.tsx';
 import { AXIS as AXIS_DASHES, DOTTED, dashed } from '../marks/dash.ts';
-import { Tag } from '../marks/Tag.tsx';
+import { Tag, tagWidth } from '../marks/Tag.tsx';
 import { litReading } from '../state/litReading.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useEvaluation } from '../state/usePlan.ts';
@@ -18,7 +18,7 @@ import { SectionDimensions } from './SectionDimensions.tsx';
 import { SectionImplant } from './SectionImplant.tsx';
 import { SectionTissues } from './SectionTissues.tsx';
 import { SectionWords } from './SectionWords.tsx';
-import { CREST_Y, DRAWING_HEIGHT, PX_PER_MM, yOf } from './scale.ts';
+import { CREST_Y, DRAWING_HEIGHT, PX_PER_MM, TAG_SIZE, yOf } from './scale.ts';
 import { intoSection, planeOf } from './sectionPlane.ts';
 import { useKept } from './useKept.ts';
 import { useLineActs } from './useLineActs.ts';
@@ -87,7 +87,7 @@ function LengthChain({ evaluation }: { evaluation: Evaluation }) {
 }
 
 /** Where the axis passes the incisal line, with the offset as a dimension. */
-function IncisalMark({ evaluation, lit }: { evaluation: Evaluation; lit: boolean }) {
+function IncisalMark({ evaluation, lit, size }: { evaluation: Evaluation; lit: boolean; size: number }) {
   const { anatomy, line } = evaluation;
   const project = intoSection(evaluation);
   const [x, q] = [line.x, line.q]
@@ -96,8 +96,13 @@ function IncisalMark({ evaluation, lit }: { evaluation: Evaluation; lit: boolean
   const reading = readingOf(evaluation.readings, 'incisal-line-offset');
   const shown = presentReading(reading);
   const way = (reading.value ?? 0) < 0 ? say('drawing.palatal') : say('drawing.facial');
-  // A long crown reaches up to the heading: the words keep below it.
-  const left = { x: Math.min(x.x, q.x) - 14, y: Math.max(HEADING, q.y) };
+  const words = shown.number === '0.0' ? undefined : way;
+  const width = tagWidth({ number: shown.number, mark: shown.mark, words, size });
+  // A long crown reaches up to the heading: the words keep below it, and a large tag within the drawing.
+  const left = {
+    x: Math.max(Math.min(x.x, q.x) - 14, width + 4 - AXIS),
+    y: Math.max(HEADING, q.y),
+  };
   return (
     <g data-line="incisal-line-offset">
       <path className="drawing-thin" d={`M${x.x - 6} ${x.y}h12M${x.x} ${x.y - 6}v12`} />
@@ -111,9 +116,9 @@ function IncisalMark({ evaluation, lit }: { evaluation: Evaluation; lit: boolean
         side="left"
         number={shown.number}
         mark={shown.mark}
-        words={shown.number === '0.0' ? undefined : way}
+        words={words}
         lit={lit}
-        size={14}
+        size={size}
       />
     </g>
   );
@@ -143,6 +148,8 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
   const kind = useSelected(session, (state) => state.section);
   const level = useSelected(session, (state) => state.sectionLevel);
   const lit = useSelected(live, (state) => litReading(state, session.getState()));
+  const large = useSelected(live, (state) => state.projector);
+  const size = large ? TAG_SIZE.class : TAG_SIZE.desk;
   const { placement, plan } = evaluation;
   const kept = useKept(stores);
   const acts = useLineActs(stores);
@@ -192,11 +199,11 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
             <AxisLine evaluation={evaluation} />
             {layers.lines && (
               <>
-                <LengthChain evaluation={evaluation} />
+                {!large && <LengthChain evaluation={evaluation} />}
                 {kind === 'faciopalatal' && (
-                  <IncisalMark evaluation={evaluation} lit={lit === 'incisal-line-offset'} />
+                  <IncisalMark evaluation={evaluation} lit={lit === 'incisal-line-offset'} size={size} />
                 )}
-                <SectionDimensions evaluation={evaluation} kind={kind} lit={lit} acts={acts} />
+                <SectionDimensions evaluation={evaluation} kind={kind} lit={lit} acts={acts} size={size} />
               </>
             )}
           </>

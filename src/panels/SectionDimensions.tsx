@@ -6,7 +6,7 @@ import type { Point } from '../marks/path.ts';
 import { spread } from '../marks/spread.ts';
 import { Tag } from '../marks/Tag.tsx';
 import { presentReading } from '../words/presentReading.ts';
-import { CREST_Y, DRAWING_HEIGHT, PX_PER_MM, yOf } from './scale.ts';
+import { CREST_Y, DRAWING_HEIGHT, PX_PER_MM, TAG_SIZE, yOf } from './scale.ts';
 import { intoSection } from './sectionPlane.ts';
 import type { LineActs } from './useLineActs.ts';
 
@@ -74,12 +74,14 @@ interface SideProps {
   column: number;
   lit: ReadingId | null;
   acts: (id: ReadingId) => LineActs;
+  /** Type size of the tags, px. */
+  size: number;
 }
 
-function Side({ evaluation, lines, side, column, lit, acts }: SideProps) {
+function Side({ evaluation, lines, side, column, lit, acts, size }: SideProps) {
   const places = spread(
     lines.map(({ to }) => to.y),
-    25,
+    1.79 * size,
     CREST_Y - 30,
     DRAWING_HEIGHT - 50,
   );
@@ -91,7 +93,7 @@ function Side({ evaluation, lines, side, column, lit, acts }: SideProps) {
     return (
       <g key={id} className="line" data-line={id} {...acts(id)}>
         <Dimension from={from} to={to} leader={[elbow, tag]} lit={lit === id} />
-        <Tag {...tag} side={side} number={shown.number} mark={shown.mark} lit={lit === id} size={14} />
+        <Tag {...tag} side={side} number={shown.number} mark={shown.mark} lit={lit === id} size={size} />
       </g>
     );
   });
@@ -102,10 +104,12 @@ interface SectionDimensionsProps {
   kind: Kind;
   lit: ReadingId | null;
   acts: (id: ReadingId) => LineActs;
+  /** Type size of the tags, px. */
+  size: number;
 }
 
 /** The walls as dimension lines between the readings' own two points, facial tags right, palatal left. */
-export function SectionDimensions({ evaluation, kind, lit, acts }: SectionDimensionsProps) {
+export function SectionDimensions({ evaluation, kind, lit, acts, size }: SectionDimensionsProps) {
   const lines = linesOf(evaluation, kind, lit);
   return (
     <>
@@ -116,14 +120,16 @@ export function SectionDimensions({ evaluation, kind, lit, acts }: SectionDimens
         column={70}
         lit={lit}
         acts={acts}
+        size={size}
       />
       <Side
         evaluation={evaluation}
         lines={lines.filter(({ to }) => to.x >= 0)}
         side="right"
-        column={72}
+        column={size > TAG_SIZE.desk ? 58 : 72}
         lit={lit}
         acts={acts}
+        size={size}
       />
     </>
   );

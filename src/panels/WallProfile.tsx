@@ -13,7 +13,7 @@ import { say } from '../words/say.ts';
 import { hiddenFigure, ProfileLegend, ProfileScales } from './ProfileScales.tsx';
 import { Bare, KeptEdge, Limits, Wall } from './ProfileWalls.tsx';
 import { FOOT, LEFT, PROFILE_WIDTH, RIGHT, THICK_PX, wayOf, ZERO } from './profileShape.ts';
-import { CREST_Y, DRAWING_HEIGHT, yOf } from './scale.ts';
+import { CREST_Y, DRAWING_HEIGHT, TAG_SIZE, yOf } from './scale.ts';
 import { useKept } from './useKept.ts';
 import { type LineActs, useLineActs } from './useLineActs.ts';
 import './section.css';
@@ -33,18 +33,17 @@ const MIDDLE = dashed(
   ],
   AXIS,
 );
-/** Type size of the tags, px. */
-const TAG = 14;
-
 interface ThinnestProps {
   evaluation: Evaluation;
   side: Side;
   lit: ReadingId | null;
   acts: (id: ReadingId) => LineActs;
+  /** Type size of the tag, px. */
+  size: number;
 }
 
 /** The thinnest place of a side: a dimension line and a tag. */
-function Thinnest({ evaluation, side, lit, acts }: ThinnestProps) {
+function Thinnest({ evaluation, side, lit, acts, size }: ThinnestProps) {
   const id = `${side}-wall-thinnest` as const;
   const reading = readingOf(evaluation.readings, id);
   if (reading.value === null || reading.level === null) return null;
@@ -55,11 +54,12 @@ function Thinnest({ evaluation, side, lit, acts }: ThinnestProps) {
   const edge = { x: way * reading.value * THICK_PX, y };
   // A surface that stands out is measured across the middle; the leader starts on the tag's own side.
   const [from, end] = reading.value < 0 ? [edge, zero] : [zero, edge];
+  const width = tagWidth({ number: shown.number, mark: shown.mark, size });
   // The facial tag stands right of the wall, the palatal one above the crest, where the plot is free.
   const tag =
     side === 'facial'
-      ? { x: Math.min(72, Math.max(end.x + 18, 58)), y }
-      : { x: Math.max(-44, tagWidth({ ...shown, size: TAG }) + 6 - ZERO), y: Math.min(CREST_Y - 18, y - 18) };
+      ? { x: Math.min(72, PROFILE_WIDTH - ZERO - width - 2, Math.max(end.x + 18, 58)), y }
+      : { x: Math.max(-44, width + 6 - ZERO), y: Math.min(CREST_Y - 18, y - 18) };
   const leader = side === 'facial' ? [tag] : [{ x: Math.min(end.x - 12, -44), y }, tag];
   return (
     <g className="line" data-line={id} {...acts(id)}>
@@ -70,7 +70,7 @@ function Thinnest({ evaluation, side, lit, acts }: ThinnestProps) {
         number={shown.number}
         mark={shown.mark}
         lit={lit === id}
-        size={TAG}
+        size={size}
       />
     </g>
   );
@@ -81,6 +81,7 @@ export const WallProfile = memo(function WallProfile({ stores }: { stores: PlanS
   const { session, live } = stores;
   const evaluation = useEvaluation(stores);
   const lit = useSelected(live, (state) => litReading(state, session.getState()));
+  const size = useSelected(live, (state) => (state.projector ? TAG_SIZE.class : TAG_SIZE.desk));
   const kept = useKept(stores);
   const acts = useLineActs(stores);
   const id = useId();
@@ -143,8 +144,8 @@ export const WallProfile = memo(function WallProfile({ stores }: { stores: PlanS
         <Limits evaluation={evaluation} side="facial" />
       </g>
       <path className="axis" d={MIDDLE} />
-      <Thinnest evaluation={evaluation} side="palatal" lit={lit} acts={acts} />
-      <Thinnest evaluation={evaluation} side="facial" lit={lit} acts={acts} />
+      <Thinnest evaluation={evaluation} side="palatal" lit={lit} acts={acts} size={size} />
+      <Thinnest evaluation={evaluation} side="facial" lit={lit} acts={acts} size={size} />
     </svg>
   );
 });

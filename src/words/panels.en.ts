@@ -126,6 +126,7 @@ export const panelWords = {
   'sentence.worstAt': '{reading} at {level}: {value}; its limit is {band} ({strength}).',
 
   'readings.reading': 'Reading',
+  'readings.pressForLimit': '(press one for its limit)',
   'readings.limit': 'Limit, strength',
   'readings.status': 'Status',
   'readings.key': 'Key readings',
