@@ -41,16 +41,16 @@ export const envelopeCover = (body: Revolved, platform: Vec3, a: Vec3): Cover =>
   },
 });
 
-const ROWS = 20;
-const COLUMNS = 24;
+const ROWS = 12;
+const COLUMNS = 20;
 
 /** The place of an old pass, tip to bone entry, that stands furthest outside all of the covers together. */
 export function furthestOutside(old: PassBody, covers: readonly Cover[]): Overshoot {
   const out = (p: Vec3): number =>
     covers.reduce((least, cover) => Math.min(least, cover.signed(p)), Infinity);
   const { lowest, depth } = old;
-  return old.places
-    .map(({ s }) => {
+  return old.looks
+    .map((s) => {
       const place = (x: number, azimuth: number) => old.surface(s, x, radiusAt(old.profile, x), azimuth);
       const f = (x: number, azimuth: number) =>
         x < lowest || x > depth ? Infinity : -out(place(x, azimuth));
@@ -100,7 +100,7 @@ export interface MendableUntil {
   readonly covered: number | null;
 }
 
-const HALVINGS = 16;
+const HALVINGS = 12;
 
 /** Rule D8: the depths, up to that of the planned hole, by halving; a deeper pass in one direction never leaves less. */
 export function mendableUntil(old: PassBody, planned: PlannedHole, allowed = VOID_ALLOWED): MendableUntil {

@@ -3,7 +3,7 @@ import { golden } from '../geometry/golden.ts';
 import type { Interval } from '../geometry/interval.ts';
 import { type AxisFrame, axisFrame, axisOf, tiltOf } from '../geometry/pose.ts';
 import { Revolved } from '../geometry/revolve.ts';
-import { add, along, dot, rad, reject, scale, sub, unit, type Vec3 } from '../geometry/vec.ts';
+import { add, along, clamp, dot, rad, reject, scale, sub, unit, type Vec3 } from '../geometry/vec.ts';
 import type { Void } from './bodies.ts';
 import { type BoneEntry, boneEntry } from './boneEntry.ts';
 import { type Flank, flanksOf, type ToolProfile, withinProfile } from './convexBody.ts';
@@ -116,6 +116,12 @@ export class PassBody implements Void {
       : [{ s: 0, off: 0, sin: 0, cos: 1 }];
   }
 
+  /** Shares of the press at which its end circles are looked at: between them they run all but straight. */
+  get looks(): readonly number[] {
+    if (!this.sweep) return [0];
+    return this.sweep.kappa === 0 ? [0, 1] : [0, 0.2, 0.4, 0.6, 0.8, 1];
+  }
+
   /** The axis at a share of the press (0 before it, 1 after). */
   axisAt(s: number): AxisEnds {
     const { off, sin, cos } = this.sweep ? placeAt(this.sweep, s) : this.places[0];
@@ -187,19 +193,20 @@ export class PassBody implements Void {
     const line = this.inPress(p, this.frame.a);
     const { sweep, places } = this;
     if (!sweep) return this.signedAt(line, places[0]);
-    const values = places.map((place) => this.signedAt(line, place));
-    let least = Math.min(...values);
-    const best = values.indexOf(least);
-    const last = places.length - 1;
+    const move = sweep.bottom + sweep.kappa * line.h;
+    const nearest = move === 0 ? 0 : clamp(line.x / move, 0, 1);
+    const at = (s: number): number => this.signedAt(line, placeAt(sweep, s));
+    if (sweep.kappa === 0) return at(nearest);
+    let least = Math.min(at(0), at(1), at(nearest));
     golden(
       (s) => {
-        const value = this.signedAt(line, placeAt(sweep, s));
+        const value = at(s);
         least = Math.min(least, value);
         return value;
       },
-      Math.max(0, best - 1) / last,
-      Math.min(last, best + 1) / last,
-      40,
+      Math.max(0, nearest - 0.1),
+      Math.min(1, nearest + 0.1),
+      14,
     );
     return least;
   }

@@ -2,9 +2,13 @@ import type { Anatomy } from '../anatomy/anatomy.ts';
 import { type Pose, tiltOf } from '../geometry/pose.ts';
 import { along } from '../geometry/vec.ts';
 import type { ImplantShape } from '../implant/shape.ts';
+import { ReadingBook } from '../measure/book.ts';
 import type { Bands, Fixing } from '../measure/limit.ts';
-import { measure } from '../measure/measure.ts';
+import { incisalLine } from '../measure/lines.ts';
+import { apex, axes, centring, incisal, roots } from '../measure/measure.ts';
+import { Placement } from '../measure/placement.ts';
 import type { Reading, ReadingId } from '../measure/reading.ts';
+import { wallReadings } from '../measure/wallReadings.ts';
 import type { PassBody } from './passBody.ts';
 
 /** Read off the full diameter alone, its platform at the bone entry. */
@@ -131,9 +135,20 @@ function readAt(input: PassMeasureInput, pass: PassBody, s: number): Reading[] {
   const { bottom, a } = pass.axisAt(s);
   const [m, f, c] = along(bottom, a, platform);
   const pose: Pose = { platform: { m, f, c }, tilt: tiltOf(a), roll: 0 };
-  const pick = (shape: ImplantShape, ids: readonly ReadingId[]): Reading[] =>
-    measure({ ...input, shape, pose }).readings.filter((r) => ids.includes(r.id));
-  return [...pick(body, BODY_IDS), ...pick(pointed, POINT_IDS)];
+  const { anatomy, crestMargin } = input;
+  const book = new ReadingBook(anatomy.toJaw, input.fixing, input.limits);
+  const at = new Placement(anatomy, body, pose, crestMargin);
+  const facial = wallReadings(at, 'facial', book);
+  const palatal = wallReadings(at, 'palatal', book);
+  const line = incisalLine(at);
+  centring(at, facial, palatal, line, book);
+  incisal(at, line, book);
+  axes(at, book);
+  const withPoint = new Placement(anatomy, pointed, pose, crestMargin);
+  roots(withPoint, book);
+  apex(withPoint, book);
+  const ids: readonly ReadingId[] = [...BODY_IDS, ...POINT_IDS];
+  return book.readings.filter((r) => ids.includes(r.id));
 }
 
 const RANK = { beyond: 0, near: 1, within: 2, 'not-applicable': 4 } as const;

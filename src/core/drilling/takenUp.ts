@@ -64,12 +64,12 @@ export const endStations = ({ profile, depth }: PassBody): number[] => [
 
 /** The end circle or tip of an old pass that stands furthest out of a convex cover: exact, since the old pass is their hull. */
 export const worstOvershoot = (old: PassBody, cover: Cover): Overshoot =>
-  old.places.flatMap(({ s }) => endStations(old).map((x) => worstOnCircle(old, s, x, cover))).reduce(further);
+  old.looks.flatMap((s) => endStations(old).map((x) => worstOnCircle(old, s, x, cover))).reduce(further);
 
 /** End-circle rule (model 5, rule D5): circles at the bone entry and at the floor, and the tip, within the new pass, which is no shallower. */
 export function takenUp(old: PassBody, wide: PassBody): TakenUp {
   const overshoot = worstOvershoot(old, wide);
-  const floors = old.places.map(({ s }) => wide.station(old.axisAt(s).bottom));
+  const floors = old.looks.map((s) => wide.station(old.axisAt(s).bottom));
   const shallower = Math.min(...floors) < -TOLERANCE;
   return { takenUp: overshoot.gap <= TOLERANCE && !shallower, shallower, overshoot };
 }

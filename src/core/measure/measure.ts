@@ -59,7 +59,7 @@ export function measure(input: MeasureInput): Measurement {
   return { placement: at, readings: book.readings, profiles, line };
 }
 
-function centring(
+export function centring(
   at: Placement,
   facial: WallResult,
   palatal: WallResult,
@@ -118,13 +118,13 @@ function shoulder(at: Placement, book: ReadingBook): void {
   book.add('shoulder-to-gum-present', 'mm', rim[2] - gum.crest, { from: upTo(gum.crest), to: rim });
 }
 
-function incisal(at: Placement, line: IncisalLine, book: ReadingBook): void {
+export function incisal(at: Placement, line: IncisalLine, book: ReadingBook): void {
   book.add('incisal-line-offset', 'mm', line.offset, { from: line.x, to: line.q });
   book.add('incisal-line-place', 'ratio', line.place, { from: line.mesialEnd, to: line.x });
   book.add('incisal-line-angle', 'deg', line.angle, { from: at.platform, to: line.x });
 }
 
-function axes(at: Placement, book: ReadingBook): void {
+export function axes(at: Placement, book: ReadingBook): void {
   const { site, ridge } = at.anatomy;
   const { tilt } = at.pose;
   const ridgeTilt = { faciopalatal: deg(Math.atan2(ridge.sin, ridge.cos)), mesiodistal: 0 };
@@ -138,7 +138,7 @@ function axes(at: Placement, book: ReadingBook): void {
   }
 }
 
-function roots(at: Placement, book: ReadingBook): void {
+export function roots(at: Placement, book: ReadingBook): void {
   const { teeth } = at.anatomy;
   for (const side of ['mesial', 'distal'] as const) {
     const { root } = teeth[side];
@@ -153,7 +153,7 @@ function roots(at: Placement, book: ReadingBook): void {
   }
 }
 
-function apex(at: Placement, book: ReadingBook): void {
+export function apex(at: Placement, book: ReadingBook): void {
   const { ridge, site } = at.anatomy;
   const low = lowestPoint(at);
   book.add('apex-to-floor', 'mm', low[2] - ridge.floor, { from: low, to: [low[0], low[1], ridge.floor] });
