@@ -1,3 +1,4 @@
+import type { Ridge } from '../anatomy/ridge.ts';
 import { boneEntry } from '../drilling/boneEntry.ts';
 import { corrected, type DrillEdit } from '../drilling/correct.ts';
 import type { Drill, NeckCutter } from '../drilling/kit.ts';
@@ -47,6 +48,16 @@ export function lift(plan: Plan): Plan {
 export const toPlannedAxis = (plan: Plan): Plan =>
   withHand(plan, { ...handOf(plan), pose: drillPoseOf(plan.pose) });
 
+/** A crest that rises or falls less than this per mm is level: a drill does not skid on it. */
+const LEVEL = 1e-3;
+
+/** How fast the bone falls away toward `way` at a point of its surface; 0 where it is level. */
+function slopeAt(ridge: Ridge, p: Vec3, way: Vec3): number {
+  const step = 1e-3;
+  const slope = (ridge.solid(...along(p, way, step)) - ridge.solid(...along(p, way, -step))) / (2 * step);
+  return Math.abs(slope) < LEVEL ? 0 : slope;
+}
+
 /**
  * Where a drill goes instead of where it was held, by what a teacher has dialled in: its mouth skids down the slope of the crest, its bottom drifts facially with
  * depth. No force is modelled.
@@ -57,11 +68,7 @@ export function wandered(plan: Plan, pose: DrillPose, depth: number): DrillPose 
   const { ridge } = solidsOf(plan.site);
   const entry = boneEntry(ridge, pose);
   const { ef } = axisFrame(axisOf(pose.tilt));
-  const step = 1e-3;
-  const down = entry
-    ? ridge.solid(...along(entry.point, ef, step)) > ridge.solid(...along(entry.point, ef, -step))
-    : true;
-  const mouthBy = skid * (down ? 1 : -1);
+  const mouthBy = skid * (entry ? Math.sign(slopeAt(ridge, entry.point, ef)) : 0);
   return moved(pose, 0, mouthBy, mouthBy + (drift * Math.max(0, depth)) / 10, Math.max(depth, 1), plan);
 }
 
