@@ -95,7 +95,9 @@ function DepthWords({ stores }: { stores: HandStores }) {
   const { document } = stores.planned;
   const plan = usePlan(stores.planned);
   const hand = handOf(plan);
-  const due = dueDepth(plan, hand.tool) ?? drillingOf(plan)?.chain.fullDepth ?? null;
+  const chain = drillingOf(plan)?.chain;
+  const full = hand.tool.kind === 'neck' ? chain?.neck?.base : chain?.fullDepth;
+  const due = dueDepth(plan, hand.tool) ?? full ?? null;
   const drill = (depth: number) =>
     document.edit(say('edit.drillTo', { depth: sayDepth(depth) }), (now) => drillTo(now, depth));
   return (

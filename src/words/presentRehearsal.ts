@@ -16,6 +16,9 @@ export interface RehearsalSummary {
 /** A hole this near to the plan follows it, mm (ours). */
 const ON_PLAN = 0.2;
 
+/** An axis this near to the planned one has no direction to mend, degrees (ours). */
+const STRAIGHT = 0.5;
+
 const MARK = { round: 'within', covered: 'near', open: 'beyond' } as const;
 
 /** Before anything is drilled: the dry test, and how far the first step goes. */
@@ -59,5 +62,7 @@ export function presentRehearsal(plan: Plan, report: DrillReport | null): Rehear
     outlook.answer === 'round'
       ? say('rehearse.ends.round')
       : say(`rehearse.ends.${outlook.answer}`, { void: sayDepth(outlook.void) });
-  return { mark: MARK[outlook.answer], lead, rest, mend: untilWords(plan, report) };
+  const last = passesShown(plan).at(-1);
+  const leans = last?.tool.kind === 'drill' && (circles.angle > STRAIGHT || outlook.answer !== 'round');
+  return { mark: MARK[outlook.answer], lead, rest, mend: leans ? untilWords(plan, report) : '' };
 }

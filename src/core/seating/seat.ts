@@ -1,6 +1,6 @@
 import type { SiteCode } from '../anatomy/site.ts';
-import type { SeatAct, WrenchScript } from '../drilling/rehearsal.ts';
-import { axisOf, type Pose, platformOf, type Tilt, tiltOf } from '../geometry/pose.ts';
+import type { DrillPose, SeatAct, WrenchScript } from '../drilling/rehearsal.ts';
+import { axisOf, entryOf, type Pose, platformOf, type Tilt, tiltOf } from '../geometry/pose.ts';
 import { add, along, angleBetween, scale, unit, type Vec3 } from '../geometry/vec.ts';
 import { type ImplantShape, leadOf } from '../implant/shape.ts';
 import { facingOf } from '../measure/facing.ts';
@@ -93,6 +93,12 @@ export function toleranceOf({ shape, tolerance }: SeatSetting): number {
   return tolerance ?? (rung === null ? ROUND_TOLERANCE : rung / 2);
 }
 
+/** Where an axis crosses the plane `c = 0`, as a drill's pose has it. */
+function mouthOf(pose: Pose): DrillPose['mouth'] {
+  const [m, f] = entryOf(pose);
+  return { m, f };
+}
+
 export function beforeSeating(setting: SeatSetting): SeatState {
   const { planned, bite, wrench } = setting;
   return {
@@ -107,7 +113,7 @@ export function beforeSeating(setting: SeatSetting): SeatState {
     loosened: 0,
     backOuts: 0,
     lastRung: null,
-    mouth: { m: planned.platform.m, f: planned.platform.f },
+    mouth: mouthOf(planned),
     tilt: planned.tilt,
     startTilt: planned.tilt,
     cause: null,
