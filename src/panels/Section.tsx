@@ -1,10 +1,16 @@
 import { memo, useMemo } from 'react';
 import { sectionOutline } from '../core/anatomy/section.ts';
+import { bodiesInPlane } from '../core/drilling/carve.ts';
+import type { Drill, NeckCutter } from '../core/drilling/kit.ts';
+import type { Loop } from '../core/geometry/slice.ts';
 import { shoulderLevel } from '../core/plan/edits.ts';
 import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
+import { handOf, isDrill, passBodies, toolOf } from '../core/plan/inHand.ts';
 import { Dimension } from '../marks/Dimension.tsx';
 import { AXIS as AXIS_DASHES, DOTTED, dashed } from '../marks/dash.ts';
 import { Tag, tagWidth } from '../marks/Tag.tsx';
+import { evaluationOf } from '../state/evaluation.ts';
+import { plannedOf } from '../state/inHand.ts';
 import { litReading } from '../state/litReading.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useEvaluation } from '../state/usePlan.ts';
@@ -12,11 +18,14 @@ import { useSelected } from '../state/useSelected.ts';
 import { formatNumber, formatQuantity } from '../words/format.ts';
 import { presentReading } from '../words/presentReading.ts';
 import { say } from '../words/say.ts';
+import { sayTool } from '../words/sayTool.ts';
 import { KeptImplant } from './KeptImplant.tsx';
 import { SectionAcross } from './SectionAcross.tsx';
 import { SectionDimensions } from './SectionDimensions.tsx';
+import { SectionHole } from './SectionHole.tsx';
 import { SectionImplant } from './SectionImplant.tsx';
 import { SectionTissues } from './SectionTissues.tsx';
+import { PlannedAxis, SectionTool } from './SectionTool.tsx';
 import { SectionWords } from './SectionWords.tsx';
 import { CREST_Y, DRAWING_HEIGHT, PX_PER_MM, TAG_SIZE, yOf } from './scale.ts';
 import { intoSection, planeOf } from './sectionPlane.ts';
@@ -124,21 +133,66 @@ function IncisalMark({ evaluation, lit, size }: { evaluation: Evaluation; lit: b
   );
 }
 
-/** The axis as a long dash and dot, light where it runs through steel. */
-function AxisLine({ evaluation }: { evaluation: Evaluation }) {
-  const { placement, plan } = evaluation;
-  const top = yOf(placement.tP - (plan.implant.abutment?.height ?? 0));
-  const apex = yOf(placement.tA);
+/** Where a drawn tool is cut off, px from the top. */
+const TOOL_TOP = HEADING - 6;
+
+/** The axis as a long dash and dot, light where it runs through steel between two levels. */
+function AxisLine({ top, foot }: { top: number; foot: number }) {
   return (
     <>
       <path
         className="axis"
-        d={alongAxis(36, top) + alongAxis(apex, Math.min(DRAWING_HEIGHT - 34, apex + 34))}
+        d={alongAxis(36, Math.max(36, top)) + alongAxis(foot, Math.min(DRAWING_HEIGHT - 34, foot + 34))}
       />
-      <path className="axis axis-in-steel" d={alongAxis(top, apex)} />
+      <path className="axis axis-in-steel" d={alongAxis(Math.max(36, top), foot)} />
     </>
   );
 }
+
+interface PlacedProps {
+  evaluation: Evaluation;
+  kept: Evaluation | null;
+  kind: 'faciopalatal' | 'mesiodistal';
+}
+
+/** The implant in its place, with its axis, and a kept pose's ghost. */
+function Placed({ evaluation, kept, kind }: PlacedProps) {
+  const { placement, plan } = evaluation;
+  return (
+    <>
+      <SectionImplant
+        shape={plan.implant}
+        platform={placement.tP}
+        roll={plan.pose.roll - (kind === 'mesiodistal' ? 90 : 0)}
+      />
+      {kept && <KeptImplant kept={kept} evaluation={evaluation} kind={kind} />}
+      <AxisLine top={yOf(placement.tP - (plan.implant.abutment?.height ?? 0))} foot={yOf(placement.tA)} />
+    </>
+  );
+}
+
+interface HeldProps {
+  evaluation: Evaluation;
+  planned: Evaluation;
+  tool: Drill | NeckCutter;
+  kind: 'faciopalatal' | 'mesiodistal';
+}
+
+/** The tool in the hand over the planned implant's ghost and axis. */
+function Held({ evaluation, planned, tool, kind }: HeldProps) {
+  const { placement, plan } = evaluation;
+  const bottom = placement.tP + (isDrill(tool) ? placement.length : plan.implant.transmucosalLength);
+  return (
+    <>
+      <SectionTool tool={tool} bottom={bottom} top={TOOL_TOP} />
+      <AxisLine top={TOOL_TOP} foot={yOf(bottom)} />
+      <KeptImplant kept={planned} evaluation={evaluation} kind={kind} />
+      <PlannedAxis planned={planned} evaluation={evaluation} kind={kind} />
+    </>
+  );
+}
+
+const NOTHING: readonly Loop[] = [];
 
 /** The section through the implant's axis, faciopalatal, in true scale: palatal left, facial right, crown up. */
 export const Section = memo(function Section({ stores }: { stores: PlanStores }) {
@@ -150,12 +204,20 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
   const lit = useSelected(live, (state) => litReading(state, session.getState()));
   const large = useSelected(live, (state) => state.projector);
   const size = large ? TAG_SIZE.class : TAG_SIZE.desk;
-  const { placement, plan } = evaluation;
+  const { plan } = evaluation;
+  const planned = plannedOf(stores);
+  const plannedPlan = planned?.document.getState().plan;
+  const tool = plannedPlan ? toolOf(plannedPlan, handOf(plannedPlan).tool) : null;
+  const bodies = plannedPlan && passBodies(plannedPlan);
   const kept = useKept(stores);
   const acts = useLineActs(stores);
   const outline = useMemo(
     () => sectionOutline(evaluation.anatomy, planeOf(evaluation, kind, level)),
     [evaluation, kind, level],
+  );
+  const hole = useMemo(
+    () => (bodies ? bodiesInPlane(bodies, planeOf(evaluation, kind, level)) : NOTHING),
+    [bodies, evaluation, kind, level],
   );
   const thinnest = (id: 'facial-wall-thinnest' | 'palatal-wall-thinnest') => {
     const { value } = readingOf(evaluation.readings, id);
@@ -166,6 +228,10 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
     palatal: thinnest('palatal-wall-thinnest'),
     shoulder: formatQuantity({ value: shoulderLevel(plan.pose), unit: 'mm', signed: true }),
   });
+  const nameOf = () => {
+    if (tool) return say('hole.sectionLabel', { tool: sayTool(tool) });
+    return kind === 'faciopalatal' ? label : say(`drawing.sectionLabel.${kind}`);
+  };
   const [left, right] =
     kind === 'mesiodistal' ? (['distal', 'mesial'] as const) : (['palatal', 'facial'] as const);
   return (
@@ -175,7 +241,7 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
         className="drawing section"
         viewBox={`${-AXIS} 0 ${WIDTH} ${DRAWING_HEIGHT}`}
         role="img"
-        aria-label={kind === 'faciopalatal' ? label : say(`drawing.sectionLabel.${kind}`)}
+        aria-label={nameOf()}
         data-section={kind}
       >
         {kind === 'across' ? (
@@ -185,21 +251,23 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
             level={level}
             gum={layers.gum}
             teeth={layers.teeth}
+            hole={hole}
+            tool={tool !== null}
           />
         ) : (
           <>
-            <SectionTissues outline={outline} gum={layers.gum} teeth={layers.teeth} />
+            <SectionTissues outline={outline} gum={layers.gum} teeth={layers.teeth}>
+              <SectionHole outline={outline} hole={hole} gum={layers.gum} />
+            </SectionTissues>
             <path className="crest-line" d={CREST} />
-            <SectionImplant
-              shape={plan.implant}
-              platform={placement.tP}
-              roll={plan.pose.roll - (kind === 'mesiodistal' ? 90 : 0)}
-            />
-            {kept && <KeptImplant kept={kept} evaluation={evaluation} kind={kind} />}
-            <AxisLine evaluation={evaluation} />
+            {tool && plannedPlan ? (
+              <Held evaluation={evaluation} planned={evaluationOf(plannedPlan)} tool={tool} kind={kind} />
+            ) : (
+              <Placed evaluation={evaluation} kept={kept} kind={kind} />
+            )}
             {layers.lines && (
               <>
-                {!large && <LengthChain evaluation={evaluation} />}
+                {!large && !tool && <LengthChain evaluation={evaluation} />}
                 {kind === 'faciopalatal' && (
                   <IncisalMark evaluation={evaluation} lit={lit === 'incisal-line-offset'} size={size} />
                 )}

@@ -1,5 +1,7 @@
 import type { SectionOutline } from '../core/anatomy/section.ts';
+import type { Loop } from '../core/geometry/slice.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
+import { SectionHole } from './SectionHole.tsx';
 import { SectionTissues } from './SectionTissues.tsx';
 import { DRAWING_HEIGHT, PX_PER_MM } from './scale.ts';
 
@@ -13,19 +15,25 @@ interface SectionAcrossProps {
   level: number;
   gum: boolean;
   teeth: boolean;
+  /** What has been drilled, in the plane's coordinates, mm. */
+  hole: readonly Loop[];
+  /** A tool stands in the implant's place. */
+  tool: boolean;
 }
 
 /** The section across the axis at a level: facial right, mesial up; the implant as its envelope and its core. */
-export function SectionAcross({ evaluation, outline, level, gum, teeth }: SectionAcrossProps) {
+export function SectionAcross({ evaluation, outline, level, gum, teeth, hole, tool }: SectionAcrossProps) {
   const { placement, plan } = evaluation;
   const inside = level >= placement.tP && level <= placement.tA;
   const r = placement.radius(level);
-  const threaded = level > placement.tP + plan.implant.transmucosalLength;
+  const threaded = !tool && level > placement.tP + plan.implant.transmucosalLength;
   return (
     <>
-      <SectionTissues outline={outline} gum={gum} teeth={teeth} origin={MIDDLE} />
+      <SectionTissues outline={outline} gum={gum} teeth={teeth} origin={MIDDLE}>
+        <SectionHole outline={outline} hole={hole} gum={gum} origin={MIDDLE} />
+      </SectionTissues>
       {inside && (
-        <g className="implant-cut" data-outline="implant-across">
+        <g className={tool ? 'tool-cut' : 'implant-cut'} data-outline="implant-across">
           <circle cx="0" cy={MIDDLE} r={r * PX_PER_MM} />
           {threaded && <circle cx="0" cy={MIDDLE} r={(r - plan.implant.thread.depth) * PX_PER_MM} />}
         </g>

@@ -1,4 +1,4 @@
-import { memo, useId } from 'react';
+import { memo, type ReactNode, useId } from 'react';
 import type { SectionOutline } from '../core/anatomy/section.ts';
 import type { Loop } from '../core/geometry/slice.ts';
 import { BEFORE_THE_CUT, dashed, HIDDEN } from '../marks/dash.ts';
@@ -11,6 +11,8 @@ interface TissuesProps {
   outline: SectionOutline;
   gum: boolean;
   teeth: boolean;
+  /** Drawn over gum and bone, under the teeth. */
+  children?: ReactNode;
 }
 
 /** Gum, bone with hatched cortex and dotted spongy bone, canal, teeth that the plane meets, planned crown. */
@@ -19,6 +21,7 @@ export const SectionTissues = memo(function SectionTissues({
   gum,
   teeth,
   origin = CREST_Y,
+  children,
 }: TissuesProps) {
   const pointsOf = (loop: Loop): Point[] =>
     loop.map(([x, y]) => ({ x: x * PX_PER_MM, y: origin - y * PX_PER_MM }));
@@ -54,6 +57,7 @@ export const SectionTissues = memo(function SectionTissues({
       <path d={marrow} fill={`url(#${id}dots)`} fillRule="evenodd" />
       <path className="bone-edge" d={bone} data-outline="bone" />
       <path className="canal" d={pathOf(outline.canal)} />
+      {children}
       {teeth &&
         outline.teeth.map(({ code, root, crown }) => (
           <path key={code} className="hidden-tooth" d={brokenOf([...root, ...crown], HIDDEN)} />

@@ -2,8 +2,9 @@ import { type Evaluation, evaluate } from '../core/plan/evaluate.ts';
 import type { Plan } from '../core/plan/plan.ts';
 
 const known = new WeakMap<Plan, Evaluation>();
-/** The last one made: a plan in which nothing that is measured has changed (a rehearsal goes on) has the same readings. */
-let last: Evaluation | null = null;
+/** The last ones made, the newest first: a plan in which nothing that is measured has changed (a rehearsal goes on) has the same readings. */
+let recent: readonly Evaluation[] = [];
+const KEPT = 3;
 
 const MEASURED = ['site', 'implant', 'pose', 'fixing', 'crestMargin', 'limits'] as const;
 
@@ -15,10 +16,9 @@ const MEASURED = ['site', 'implant', 'pose', 'fixing', 'crestMargin', 'limits'] 
 export function evaluationOf(plan: Plan): Evaluation {
   const found = known.get(plan);
   if (found) return found;
-  const before = last;
-  const same = before && MEASURED.every((part) => before.plan[part] === plan[part]);
-  const made = same ? { ...before, plan } : evaluate(plan);
-  last = made;
+  const before = recent.find((one) => MEASURED.every((part) => one.plan[part] === plan[part]));
+  const made = before ? { ...before, plan } : evaluate(plan);
+  recent = [made, ...recent.filter((one) => one !== before)].slice(0, KEPT);
   known.set(plan, made);
   return made;
 }

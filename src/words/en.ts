@@ -6,6 +6,7 @@ import { faultWords } from './faults.en.ts';
 import { handWords } from './hand.en.ts';
 import { panelWords } from './panels.en.ts';
 import { readingWords } from './readings.en.ts';
+import { rehearseWords } from './rehearse.en.ts';
 import { seatingWords } from './seating.en.ts';
 import { siteWords } from './site.en.ts';
 import { sourceWords } from './sources.en.ts';
@@ -86,6 +87,7 @@ export const en = {
   ...readingWords,
   ...aboutWords,
   ...siteWords,
+  ...rehearseWords,
   ...seatingWords,
   ...sourceWords,
   ...drillingWords,
