@@ -1,6 +1,9 @@
 import { lazy, type ReactNode, Suspense, useCallback, useLayoutEffect, useMemo } from 'react';
 import type { StoredPlan } from '../io/plans.ts';
+import { BudgetPanel } from '../panels/BudgetPanel.tsx';
+import { DepthStrip } from '../panels/DepthStrip.tsx';
 import { DrawingSelect } from '../panels/DrawingSelect.tsx';
+import { HoleReadings } from '../panels/HoleReadings.tsx';
 import { LayerWords } from '../panels/LayerWords.tsx';
 import { PlansMenu } from '../panels/PlansMenu.tsx';
 import { PoseRail } from '../panels/PoseRail.tsx';
@@ -86,6 +89,16 @@ function Rail({ stores, inHand }: { stores: PlanStores; inHand: HandStores }) {
   );
 }
 
+/** What stands for the readings while the drilling is rehearsed. */
+function Hole({ stores }: { stores: PlanStores }) {
+  return (
+    <>
+      <BudgetPanel stores={stores} />
+      <HoleReadings stores={stores} />
+    </>
+  );
+}
+
 /** The stage, which follows the stores by itself and reports what it has drawn. */
 function StageHost({ stores, ledger }: LedgerProps) {
   const drawn = useCallback((shown: number) => ledger.drawn('stage', shown), [ledger]);
@@ -103,8 +116,9 @@ export function App({ stores, ledger, scenarios, sites }: AppProps) {
   const place = useSelected(session, (state) => state.place);
   const inHand = useMemo(() => handStores(stores), [stores]);
   const inSeat = useMemo(() => seatStores(stores), [stores]);
+  const rehearsing = place === 'rehearse';
   const shown = { site: stores, place: stores, rehearse: inHand, seat: inSeat }[place];
-  const covered = useSelected(stores.live, ({ guessing }) => guessing) && place === 'rehearse';
+  const covered = useSelected(stores.live, ({ guessing }) => guessing) && rehearsing;
   const open = (part: ReactNode): ReactNode =>
     covered ? <p className="calm">{say('guess.hidden')}</p> : part;
   useHistoryKeys(document.undo, document.redo);
@@ -123,13 +137,12 @@ export function App({ stores, ledger, scenarios, sites }: AppProps) {
         }}
         onStageFault={stageAbsent}
         parts={{
-          sentence:
-            place === 'rehearse' ? <RehearseSentence stores={stores} /> : <Sentence stores={stores} />,
+          sentence: rehearsing ? <RehearseSentence stores={stores} /> : <Sentence stores={stores} />,
           rail: <Rail stores={stores} inHand={inHand} />,
           stage: <StageHost stores={shown} ledger={ledger} />,
           section: open(<Section stores={shown} />),
-          profile: open(<WallProfile stores={shown} />),
-          readings: open(<ReadingsTable stores={shown} />),
+          profile: open(rehearsing ? <DepthStrip stores={stores} /> : <WallProfile stores={shown} />),
+          readings: open(rehearsing ? <Hole stores={stores} /> : <ReadingsTable stores={shown} />),
         }}
       />
       <PanelsDrawn stores={stores} ledger={ledger} />

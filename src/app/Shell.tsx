@@ -51,6 +51,14 @@ const RAIL = {
   seat: 'panel.seat',
 } as const satisfies Record<Place, MessageKey>;
 
+/** What the drawing beside the section and the panel under both are called in each place. */
+const BESIDE = {
+  site: { profile: 'panel.profile', readings: 'panel.readings' },
+  place: { profile: 'panel.profile', readings: 'panel.readings' },
+  rehearse: { profile: 'panel.strip', readings: 'panel.hole' },
+  seat: { profile: 'panel.profile', readings: 'panel.readings' },
+} as const satisfies Record<Place, Record<'profile' | 'readings', MessageKey>>;
+
 /** The sheet with its places: header, sentence, pose rail, stage, section, wall profile, readings, title block. */
 export function Shell({ place, header, title, parts, onStageFault }: ShellProps) {
   return (
@@ -71,11 +79,11 @@ export function Shell({ place, header, title, parts, onStageFault }: ShellProps)
             <Panel place="section" name={say('panel.section')}>
               {parts.section}
             </Panel>
-            <Panel place="profile" name={say('panel.profile')} heading>
+            <Panel place="profile" name={say(BESIDE[place].profile)} heading>
               {parts.profile}
             </Panel>
           </div>
-          <Panel place="readings" name={say('panel.readings')}>
+          <Panel place="readings" name={say(BESIDE[place].readings)}>
             {parts.readings}
           </Panel>
         </div>

@@ -13,7 +13,7 @@ export const MARK_OF = { round: 'within', covered: 'near', open: 'beyond' } as c
 >;
 const ANSWERS = ['round', 'covered', 'open'] as const;
 
-const WIDTH = 74;
+const WIDTH = 84;
 const HEIGHT = 166;
 const BAR = { x: 4, width: 20, top: 20, foot: 160 } as const;
 /** Least room for a glyph in a stretch, px. */

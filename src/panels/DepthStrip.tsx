@@ -43,8 +43,14 @@ function wordOf({ key, value }: StripRow, { chain }: Drilling): string {
       return say(`strip.check.${key}`);
     case 'thumb-spare':
       return say('strip.thumbSpare');
+    case 'planned-margin':
+    case 'cej':
+    case 'floor-margin':
+    case 'floor':
+    case 'thumb':
+      return say(`strip.short.${key}`);
     default:
-      return say(`strip.level.${key}`);
+      return say(`strip.${key}`);
   }
 }
 
@@ -185,6 +191,7 @@ function Drawing({ plan, drilling, tool }: DrawingProps) {
         </pattern>
       </defs>
       <Ground drilling={drilling} scale={scale} hatch={`url(#${id}floor)`} />
+      <Labels rows={rows} drilling={drilling} scale={scale} />
       <StripHole passes={made} scale={scale} />
       <PlannedHalves
         shape={plan.implant}
@@ -214,7 +221,6 @@ function Drawing({ plan, drilling, tool }: DrawingProps) {
         className="strip-stop"
         d={`M${STRIP.planned} ${mark}h${(drill.diameter / 2) * scale.pxPerMm + 4}`}
       />
-      <Labels rows={rows} drilling={drilling} scale={scale} />
       <NowTag depth={depth} y={tip + 13} words={say('strip.now')} />
       <text className="strip-word" x="10" y={STRIP.height - 3}>
         {say('strip.unit', {

@@ -10,7 +10,7 @@ import { Dimension } from '../marks/Dimension.tsx';
 import { AXIS as AXIS_DASHES, DOTTED, dashed } from '../marks/dash.ts';
 import { Tag, tagWidth } from '../marks/Tag.tsx';
 import { evaluationOf } from '../state/evaluation.ts';
-import { plannedOf } from '../state/inHand.ts';
+import { heldIn, plannedOf } from '../state/inHand.ts';
 import { litReading } from '../state/litReading.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useEvaluation } from '../state/usePlan.ts';
@@ -207,7 +207,8 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
   const { plan } = evaluation;
   const planned = plannedOf(stores);
   const plannedPlan = planned?.document.getState().plan;
-  const tool = plannedPlan ? toolOf(plannedPlan, handOf(plannedPlan).tool) : null;
+  const tool =
+    plannedPlan && heldIn(stores) === 'tool' ? toolOf(plannedPlan, handOf(plannedPlan).tool) : null;
   const bodies = plannedPlan && passBodies(plannedPlan);
   const kept = useKept(stores);
   const acts = useLineActs(stores);
@@ -263,7 +264,11 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
             {tool && plannedPlan ? (
               <Held evaluation={evaluation} planned={evaluationOf(plannedPlan)} tool={tool} kind={kind} />
             ) : (
-              <Placed evaluation={evaluation} kept={kept} kind={kind} />
+              <Placed
+                evaluation={evaluation}
+                kept={plannedPlan ? evaluationOf(plannedPlan) : kept}
+                kind={kind}
+              />
             )}
             {layers.lines && (
               <>

@@ -21,6 +21,9 @@ const OUT = 40;
 /** Marks nearer than this to the top are left out, px. */
 const TOP_FREE = 2;
 
+/** A drill that reaches further leaves no room for figures beside it, px. */
+const WIDEST_WITH_FIGURES = 172;
+
 interface HalvesProps {
   shape: ImplantShape;
   /** Level of the shoulder, mm below the bone entry. */
@@ -47,7 +50,14 @@ export function PlannedHalves({ shape, shoulder, drill, fullDepth, scale }: Halv
         {marks
           .filter(({ at }) => at > STRIP.top + TOP_FREE)
           .map(({ shows, at }) => (
-            <path key={shows} className="tool-mark tool-mark-thin" d={`M${x} ${at}H${edge}`} />
+            <g key={shows}>
+              <path className="tool-mark tool-mark-thin" d={`M${x} ${at}H${edge}`} />
+              {shows !== null && edge < WIDEST_WITH_FIGURES && (
+                <text className="strip-word" x={edge + 3} y={at + 4}>
+                  {figure(shows)}
+                </text>
+              )}
+            </g>
           ))}
       </g>
     </g>
@@ -70,7 +80,7 @@ export function HandGauge({ tool, depth, stop, sight, scale }: HandProps) {
   const marks = marksOf(tool)
     .map((mark) => ({ ...mark, level: depth + mark.y }))
     .filter(({ level }) => level <= sight + 1e-6 && scale.y(level) > STRIP.top + TOP_FREE);
-  const ghost = toolOutline(tool, 0).map(({ x: out, y }) => ({ x: out, y }));
+  const ghost = toolOutline(tool, Math.max(0, stop));
   return (
     <g data-gauge>
       <path className="drawing-thin" d={dashed(placed(ghost, x, stop, scale), GHOST)} />
