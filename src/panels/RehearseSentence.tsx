@@ -18,7 +18,12 @@ export const RehearseSentence = memo(function RehearseSentence({ stores }: { sto
   if (!moving) spoken.current = text;
   return (
     <>
-      <div className="sentence-drawn" data-summary={mark} data-moving={moving}>
+      <div
+        className="sentence-drawn"
+        data-summary={mark}
+        data-moving={moving}
+        data-rehearsal={report ? 'worked-out' : 'working'}
+      >
         <StatusGlyph mark={mark} size={28} />
         <div>
           <p aria-hidden="true">
