@@ -12,6 +12,7 @@ const causesOf = (plan: Plan) => {
     plan.implant,
     plan.pose,
     plan.fixing,
+    plan.crestMargin,
     plan.limits,
     kitOf(plan),
     passesShown(plan),

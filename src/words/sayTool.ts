@@ -2,15 +2,16 @@ import type { Drill, NeckCutter } from '../core/drilling/kit.ts';
 import { formatNumber, formatQuantity } from './format.ts';
 import { say } from './say.ts';
 
-const mm = (value: number): string => formatNumber({ value, unit: 'mm' });
+/** A tool's own numbers are told with every decimal they have. */
+const size = (value: number): string => formatQuantity({ value, unit: 'mm', exact: true });
 
 /** What a tool is called: by what it measures. */
 export const sayTool = (tool: Drill | NeckCutter): string =>
   'diameter' in tool
-    ? say('hand.drill', { diameter: formatQuantity({ value: tool.diameter, unit: 'mm' }) })
+    ? say('hand.drill', { diameter: size(tool.diameter) })
     : say('hand.neck', {
-        neck: mm(tool.neckDiameter),
-        shoulder: formatQuantity({ value: tool.shoulderDiameter, unit: 'mm' }),
+        neck: formatNumber({ value: tool.neckDiameter, unit: 'mm', exact: true }),
+        shoulder: size(tool.shoulderDiameter),
       });
 
 /** A depth with its unit. */

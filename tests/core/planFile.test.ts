@@ -111,6 +111,14 @@ describe('the plans that come with the program', () => {
     for (const [path, text] of written) expect(textOf(`assets/${path}`), path).toBe(text);
     expect([...written.keys()].filter((p) => p.startsWith('plans/'))).toHaveLength(files.length);
   });
+
+  it('have the generic kit beside them, valid to an independent validator by its published schema', () => {
+    const kitOk = new Ajv2020().compile(JSON.parse(textOf('assets/kit.schema.json')));
+    const kit = JSON.parse(textOf('assets/kits/generic.json'));
+    kitOk(kit);
+    expect(kitOk.errors).toBeNull();
+    expect(kitOk({ ...kit, drills: [] })).toBe(false);
+  });
 });
 
 describe('writing and reading back', () => {

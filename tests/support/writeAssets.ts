@@ -1,6 +1,9 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { GENERIC_KIT } from '../../src/core/drilling/genericKit.ts';
+import { kitJsonSchema } from '../../src/core/plan/kitSchema.ts';
 import { planJsonSchema } from '../../src/core/plan/schema.ts';
+import { printKitFile } from '../../src/io/kitFile.ts';
 import { printPlanFile } from '../../src/io/planFile.ts';
 import { MEAN_PLANS, SITES_DEMO } from './demoPlans.ts';
 
@@ -10,11 +13,13 @@ export function assetFiles(): Map<string, string> {
   for (const { id, plan } of [...SITES_DEMO, ...MEAN_PLANS])
     files.set(`plans/${id}.json`, printPlanFile(plan));
   files.set('plan.schema.json', `${JSON.stringify(planJsonSchema(), null, 2)}\n`);
+  files.set('kit.schema.json', `${JSON.stringify(kitJsonSchema(), null, 2)}\n`);
+  files.set('kits/generic.json', printKitFile(GENERIC_KIT));
   return files;
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const assets = fileURLToPath(new URL('../../assets/', import.meta.url));
-  mkdirSync(`${assets}plans`, { recursive: true });
+  for (const folder of ['plans', 'kits']) mkdirSync(assets + folder, { recursive: true });
   for (const [path, text] of assetFiles()) writeFileSync(assets + path, text);
 }

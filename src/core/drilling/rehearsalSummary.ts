@@ -66,6 +66,15 @@ const MINDS: ReadonlySet<PassFaultCode> = new Set<PassFaultCode>([
   'dry',
 ]);
 
+/** What a fault asks for: to stop, to mend, to mind; or a later pass has mended it. */
+export type FaultWeight = 'stop' | 'mend' | 'mind' | 'mended';
+
+export function weightOf({ code, mendedBy }: PassFault): FaultWeight {
+  if (STOPS.has(code)) return 'stop';
+  if (mendedBy !== null) return 'mended';
+  return MINDS.has(code) ? 'mind' : 'mend';
+}
+
 const sideways = ({ facial, mesial }: RingAndDot): Sideways => ({
   faciopalatal: facial,
   mesiodistal: mesial,
@@ -152,9 +161,9 @@ function neckTaken(views: readonly PassView[], i: number, tool: NeckCutter): num
 
 function verdictOf(rows: readonly PassRow[], faults: readonly PassFault[], outlook: Outlook | null): Verdict {
   if (rows.length === 0) return 'not-begun';
-  if (faults.some(({ code }) => STOPS.has(code))) return 'stop';
+  if (faults.some((fault) => weightOf(fault) === 'stop')) return 'stop';
   if (outlook?.answer === 'open') return 'open';
-  const grave = faults.filter(({ code, mendedBy }) => !MINDS.has(code) && mendedBy === null);
-  if (grave.length > 0 || outlook?.answer === 'covered') return 'mend';
+  const grave = faults.some((fault) => weightOf(fault) === 'mend');
+  if (grave || outlook?.answer === 'covered') return 'mend';
   return faults.length > 0 ? 'mind' : 'as-planned';
 }

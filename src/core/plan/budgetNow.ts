@@ -92,7 +92,7 @@ function passOf(plan: Plan, { site, plan: order }: Drilling, kit: Kit): { body: 
 export function budgetNow(plan: Plan): BudgetNow | null {
   const drilling = drillingOf(plan);
   const index = drilling?.plan.last?.index;
-  if (!drilling || index === undefined || drilling.chain.fullDepth <= 0) return null;
+  if (!drilling?.hole || index === undefined) return null;
   const kit = kitOf(plan);
   const { body, next } = passOf(plan, drilling, kit);
   const last = kit.drills[index];

@@ -1,7 +1,9 @@
 import { type Mends, mendsOf } from '../drilling/mend.ts';
 import { type MendableUntil, mendableUntil, type Outlook, outlookOf } from '../drilling/outlook.ts';
-import { PassBody, passBody } from '../drilling/passBody.ts';
-import { holeReadings, passReadings } from '../drilling/passReadings.ts';
+import { PassBody } from '../drilling/passBody.ts';
+import { holeReadings } from '../drilling/passReadings.ts';
+import { type PassView, passViews } from '../drilling/passView.ts';
+import { type RehearsalSummary, rehearsalSummary } from '../drilling/rehearsalSummary.ts';
 import { holeVolume, lastPassVolume } from '../drilling/volume.ts';
 import type { Reading } from '../measure/reading.ts';
 import { drillingOf } from './drilling.ts';
@@ -20,6 +22,8 @@ export interface Standing {
 export interface DrillReport {
   /** Null where no pass met bone, or the plan has no hole to be drilled. */
   readonly standing: Standing | null;
+  /** The passes beside the plan, their faults and the verdict; null where the plan has no hole to be drilled. */
+  readonly summary: RehearsalSummary | null;
   /** Readings of each pass, in their order; empty where its axis meets no bone. */
   readonly passes: readonly (readonly Reading[])[];
   /** The worst of every reading over the passes. */
@@ -29,23 +33,23 @@ export interface DrillReport {
   readonly collected: number;
 }
 
-/** Readings of every pass, and the worst of each over the hole. */
-function readingsOf(plan: Plan): Pick<DrillReport, 'passes' | 'hole'> {
-  const anatomy = solidsOf(plan.site);
+/** Every pass that met bone, with its body and its readings. */
+const viewsOf = (plan: Plan): PassView[] => {
   const { fixing, crestMargin, limits } = plan;
-  const passes = passesShown(plan).map((pass) => {
-    const body = passBody(anatomy.ridge, kitOf(plan), pass);
-    return body ? passReadings({ anatomy, fixing, crestMargin, limits }, body) : [];
-  });
-  return { passes, hole: holeReadings(passes.filter((made) => made.length > 0)) };
+  const input = { anatomy: solidsOf(plan.site), fixing, crestMargin, limits };
+  return passViews(input, kitOf(plan), passesShown(plan));
+};
+
+function readingsOf(plan: Plan, views: readonly PassView[]): Pick<DrillReport, 'passes' | 'hole'> {
+  const passes = passesShown(plan).map((_, i) => views.find(({ index }) => index === i)?.readings ?? []);
+  return { passes, hole: holeReadings(views.map(({ readings }) => readings)) };
 }
 
 function standingOf(plan: Plan): Standing | null {
-  const drilling = drillingOf(plan);
+  const hole = drillingOf(plan)?.hole;
   const made = passBodies(plan);
   const last = made.at(-1);
-  if (!drilling || !last) return null;
-  const { hole } = drilling;
+  if (!hole || !last) return null;
   const straight = new PassBody({ ...last, press: null, pose: last.endPose() });
   return {
     outlook: outlookOf(made, hole),
@@ -54,13 +58,24 @@ function standingOf(plan: Plan): Standing | null {
   };
 }
 
+/** The passes beside the plan; null where the plan has no hole to be drilled. */
+function summaryOf(plan: Plan, views: readonly PassView[], outlook: Outlook | null): RehearsalSummary | null {
+  const drilling = drillingOf(plan);
+  if (!drilling?.hole) return null;
+  const { site, plan: order, hole } = drilling;
+  return rehearsalSummary({ site, kit: kitOf(plan), plan: order, views, hole, outlook });
+}
+
 /** The report of a rehearsal. Pure; cost some 100 ms: a worker's work. */
 export function drillReport(plan: Plan): DrillReport {
   const anatomy = solidsOf(plan.site);
   const bodies = passBodies(plan);
+  const views = viewsOf(plan);
+  const standing = standingOf(plan);
   return {
-    standing: standingOf(plan),
-    ...readingsOf(plan),
+    standing,
+    summary: summaryOf(plan, views, standing?.outlook ?? null),
+    ...readingsOf(plan, views),
     removed: holeVolume(anatomy, bodies),
     collected: lastPassVolume(anatomy, bodies),
   };

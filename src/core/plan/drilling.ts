@@ -1,16 +1,14 @@
-import { boneEntry } from '../drilling/boneEntry.ts';
-import { type DepthChain, depthChain } from '../drilling/depthChain.ts';
+import type { DepthChain } from '../drilling/depthChain.ts';
 import { depthStrip, type StripLevel } from '../drilling/depthStrip.ts';
 import { type DrillingPlan, drillingPlan } from '../drilling/drillingPlan.ts';
-import { type DrillSite, drillSite } from '../drilling/drillSite.ts';
-import { fittingNeck } from '../drilling/lastDrill.ts';
-import { type Circles, circlesOf, envelopeCover, type PlannedHole } from '../drilling/outlook.ts';
-import { PassBody, profileOf } from '../drilling/passBody.ts';
+import { type DrillSite, drillSiteOf } from '../drilling/drillSite.ts';
+import { type Circles, circlesOf, type PlannedHole } from '../drilling/outlook.ts';
+import { plannedHole } from '../drilling/plannedHole.ts';
 import type { Pass } from '../drilling/rehearsal.ts';
 import { DEFAULT_LIMITS } from '../measure/defaultLimits.ts';
 import { Placement } from '../measure/placement.ts';
 import { solidsOf } from './evaluate.ts';
-import { drillPoseOf, kitOf, passBodies, rehearsalOf, toolOf } from './inHand.ts';
+import { kitOf, passBodies, rehearsalOf, toolOf } from './inHand.ts';
 import type { Plan } from './plan.ts';
 
 /** The drilling as it is planned: where the axis enters, the order of the tools, the chain of depths and its levels along the axis. */
@@ -19,8 +17,8 @@ export interface Drilling {
   readonly plan: DrillingPlan;
   readonly chain: DepthChain;
   readonly strip: readonly StripLevel[];
-  /** The last tools of the plan and the implant, as bodies in the planned pose. */
-  readonly hole: PlannedHole;
+  /** The last tools of the plan and the implant, as bodies in the planned pose; null where the implant stands so high that nothing is to be drilled. */
+  readonly hole: PlannedHole | null;
 }
 
 /** What the planned drilling depends on; the hand and the passes are not among it. */
@@ -52,36 +50,24 @@ export function keptBy<T>(
 
 /** The drilling of a plan; null where the planned axis meets no bone, or no drill of the kit is narrow enough. */
 export const drillingOf = keptBy(causesOf, (plan): Drilling | null => {
-  const anatomy = solidsOf(plan.site);
-  const pose = drillPoseOf(plan.pose);
-  const entry = boneEntry(anatomy.ridge, pose);
-  if (!entry) return null;
+  const at = new Placement(solidsOf(plan.site), plan.implant, plan.pose, plan.crestMargin);
+  const site = drillSiteOf(at);
+  if (!site) return null;
   const kit = kitOf(plan);
   const { spare, flap } = rehearsalOf(plan);
   const floor = plan.limits.floor ?? DEFAULT_LIMITS.floor.bands;
-  const at = new Placement(anatomy, plan.implant, plan.pose, plan.crestMargin);
-  const site = drillSite(at, entry.level);
   const made = drillingPlan(site, { kit, spare, flap, floor });
-  if (!made.last) return null;
-  const drill = kit.drills[made.last.index];
-  const chain = made.chain ?? depthChain(site, { drill, spare, flap, floor });
-  const body = (profile: PassBody['profile'], depth: number) =>
-    new PassBody({ profile, pose, entry, depth, press: null });
-  const cutter = chain.neck && fittingNeck(kit, plan.implant);
-  const hole: PlannedHole = {
-    drill: body(profileOf(drill), chain.fullDepth),
-    neck:
-      chain.neck && cutter !== null ? body(profileOf(kit.necks[cutter as number]), chain.neck.base) : null,
-    implant: envelopeCover(at.envelope, at.platform, at.a),
-  };
-  return { site, plan: made, chain, strip: depthStrip(site, chain, floor.low?.near ?? 0), hole };
+  const { chain } = made;
+  if (!chain) return null;
+  const strip = depthStrip(site, chain, floor.low?.near ?? 0);
+  return { site, plan: made, chain, strip, hole: plannedHole(site, kit, made) };
 });
 
 /** The last pass against the plan, as circles within circles; null before the first pass that met bone. Cheap. */
 export function circlesNow(plan: Plan): Circles | null {
   const drilling = drillingOf(plan);
   const last = passBodies(plan).at(-1);
-  return drilling && last ? circlesOf(last, drilling.hole.drill) : null;
+  return drilling?.hole && last ? circlesOf(last, drilling.hole.drill) : null;
 }
 
 /** Name of a pass's tool, as its diameter, mm. */

@@ -1,8 +1,9 @@
 import type { Ridge } from '../anatomy/ridge.ts';
 import { boneEntry } from '../drilling/boneEntry.ts';
 import { corrected, type DrillEdit } from '../drilling/correct.ts';
-import type { Drill, NeckCutter } from '../drilling/kit.ts';
-import { passBody } from '../drilling/passBody.ts';
+import { GENERIC_KIT } from '../drilling/genericKit.ts';
+import type { Drill, Kit, NeckCutter, ToolRef } from '../drilling/kit.ts';
+import { passBody, toolOf as toolOfKit } from '../drilling/passBody.ts';
 import type { DrillPose, Hand, Pass, Press, Rehearsal } from '../drilling/rehearsal.ts';
 import { axisFrame, axisOf, tiltOf } from '../geometry/pose.ts';
 import { add, along, deg, rad, sub, type Vec3 } from '../geometry/vec.ts';
@@ -10,6 +11,7 @@ import { solidsOf } from './evaluate.ts';
 import {
   drillPoseOf,
   handOf,
+  isDrill,
   kitOf,
   passesShown,
   pointAt,
@@ -187,6 +189,48 @@ export const setFlap = (plan: Plan, flap: boolean): Plan => withRehearsal(plan, 
 /** Begins anew: no passes, nothing seated, the first drill over the bone; kit and what is dialled in stay. */
 export const startAnew = (plan: Plan): Plan =>
   withRehearsal(plan, { passes: [], shown: null, hand: null, seating: [] });
+
+/** A plan with another kit; or the first pass that was made with a tool which that kit does not have. */
+export type KitChange =
+  | { readonly ok: true; readonly plan: Plan }
+  | { readonly ok: false; readonly pass: number; readonly tool: Drill | NeckCutter };
+
+/** Whether two tools cut the same. */
+const cutsAs = (a: Drill | NeckCutter, b: Drill | NeckCutter): boolean =>
+  isDrill(a)
+    ? isDrill(b) && a.diameter === b.diameter && a.point === b.point
+    : !isDrill(b) &&
+      a.neckDiameter === b.neckDiameter &&
+      a.shoulderDiameter === b.shoulderDiameter &&
+      a.height === b.height;
+
+/** The tool of a kit that cuts as this one does; null: it has none. */
+function toolLike(kit: Kit, tool: Drill | NeckCutter): ToolRef | null {
+  const kind = isDrill(tool) ? 'drill' : 'neck';
+  const index = (kind === 'drill' ? kit.drills : kit.necks).findIndex((other) => cutsAs(tool, other));
+  return index < 0 ? null : { kind, index };
+}
+
+/**
+ * Another kit; null, or one with the generic kit's numbers, is the generic one. What was drilled stays as it was: every pass keeps its tool by what it cuts, and a kit that lacks
+ * one is refused. A hand whose tool it lacks takes the first drill.
+ */
+export function setKit(plan: Plan, chosen: Kit | null): KitChange {
+  const own = chosen && JSON.stringify(chosen) !== JSON.stringify(GENERIC_KIT) ? chosen : null;
+  const kit = own ?? GENERIC_KIT;
+  const { passes, hand } = rehearsalOf(plan);
+  const kept: Pass[] = [];
+  for (const [i, pass] of passes.entries()) {
+    const old = toolOfKit(kitOf(plan), pass.tool);
+    const tool = old && toolLike(kit, old);
+    if (old && !tool) return { ok: false, pass: i, tool: old };
+    if (tool) kept.push({ ...pass, tool });
+  }
+  const held = hand && toolOf(plan, hand.tool);
+  const taken = held && toolLike(kit, held);
+  const still = hand && taken ? { ...hand, tool: taken } : null;
+  return { ok: true, plan: withRehearsal(plan, { kit: own, passes: kept, hand: still }) };
+}
 
 /** How far a line leans from another, as projected angles, degrees, + facial and + mesial. */
 export const leanFrom = (pose: DrillPose, other: DrillPose) => ({
