@@ -3,7 +3,7 @@ import { type Interval, intersect } from '../geometry/interval.ts';
 import { fallingRoot } from '../geometry/root.ts';
 import { along, dot, scale, sub, type Vec3 } from '../geometry/vec.ts';
 import { Hole } from './hole.ts';
-import { PassBody } from './passBody.ts';
+import { type AxisEnds, PassBody } from './passBody.ts';
 
 type Stretch = NonNullable<Interval>;
 
@@ -14,12 +14,14 @@ const GAUSS = [
   [Math.sqrt(0.6), 5 / 9],
 ] as const;
 /** Longest stretch of the axis that is taken at once, and how many rays leave the axis at a level. */
-const PANEL = 0.9;
+const PANEL = 0.6;
 /** The same where the bodies come out of the bone, where discs are cut. */
-const CREST_PANEL = 0.25;
-const RAYS = 48;
+const CREST_PANEL = 0.15;
+const RAYS = 60;
+/** Heights nearer to one another than this are one, mm. */
+const SAME = 0.01;
 /** How far apart a ray is looked at for the bone's surface, mm. */
-const LOOK = 0.6;
+const LOOK = 0.5;
 
 /** Stretches of `from` that none of `without` covers; both in rising order. */
 function less(from: readonly Stretch[], without: readonly Stretch[]): Stretch[] {
@@ -92,73 +94,60 @@ const STEPS = 5;
 const coarser = (bodies: readonly PassBody[]): PassBody[] =>
   bodies.map((body) => (body.places.length > STEPS + 1 ? new PassBody({ ...body, steps: STEPS }) : body));
 
-/** Heights over the reference bottom at which what is integrated bends or steps, from the lowest point up to where no bone can be. */
-function breaks(
-  taking: readonly PassBody[],
-  without: readonly PassBody[],
-  crest: number,
-  top: number,
-): number[] {
-  const [reference] = taking;
-  const { bottom, a } = reference.axisAt(0);
-  const heights = [...taking, ...without].flatMap((body) =>
-    ends(body).flatMap((s) => {
-      const axis = body.axisAt(s);
-      return [...body.profile.x, body.depth].map((x) => dot(sub(along(axis.bottom, axis.a, x), bottom), a));
-    }),
-  );
-  const lowest = taking.flatMap((body) =>
-    ends(body).flatMap((s) =>
-      body.profile.x.flatMap((x, i) =>
-        Array.from({ length: 24 }, (_, j) =>
-          dot(sub(body.surface(s, x, body.profile.r[i], (Math.PI * j) / 12), bottom), a),
-        ),
-      ),
-    ),
-  );
-  const least = Math.min(...lowest);
-  const sorted = [least, top, ...[crest, ...heights].filter((h) => h > least && h < top)].sort(
-    (x, y) => x - y,
-  );
-  return sorted.filter((h, i) => i === 0 || h - sorted[i - 1] > 1e-3);
+/** Heights over the reference bottom of a body's circles: the lowest and the highest point of each, its tip, and its bone entry. */
+function circlesOf(body: PassBody, { bottom, a }: AxisEnds): { low: number; all: number[] } {
+  const rims = ends(body).flatMap((s) => {
+    const axis = body.axisAt(s);
+    const sin = Math.sqrt(Math.max(0, 1 - dot(axis.a, a) ** 2));
+    return body.profile.x.flatMap((x, i) => {
+      const h = dot(sub(along(axis.bottom, axis.a, x), bottom), a);
+      return [h - sin * body.profile.r[i], h + sin * body.profile.r[i]];
+    });
+  });
+  return { low: Math.min(...rims), all: [...rims, dot(sub(body.entry.point, bottom), a)] };
 }
 
-/**
- * Bone taken out by some passes and not already by others, mm³ (rule D4): discs across the first pass's axis, rays from the axis in each, every ray's
- * stretches in closed form but for the bone's surface. Error at most 0.3 %. Cost: about 15 ms.
- */
-export function boneRemoved(
-  anatomy: Anatomy,
-  taking: readonly PassBody[],
-  without: readonly PassBody[] = [],
-): number {
-  if (taking.length === 0) return 0;
-  const [reference] = taking;
-  const { a, ef, em } = reference.frame;
-  const { bottom } = reference.axisAt(0);
-  const [hole, other] = [new Hole(coarser(taking)), new Hole(coarser(without))];
+/** Heights over a body's bottom at which what is integrated bends or steps, from its lowest point up to where no bone can be. */
+function breaks(
+  body: PassBody,
+  without: readonly PassBody[],
+  axis: AxisEnds,
+  [crest, top]: Stretch,
+): number[] {
+  const own = circlesOf(body, axis);
+  const all = [own, ...without.map((other) => circlesOf(other, axis))].flatMap((c) => c.all);
+  const inner = [crest, ...all].filter((h) => h > own.low && h < top);
+  const sorted = [own.low, ...inner, top].sort((x, y) => x - y);
+  return sorted.filter((h, i) => i === 0 || h - sorted[i - 1] > SAME);
+}
+
+/** Bone that one body takes and others do not: discs across its axis, rays from the axis in each. mm³. */
+function takenBy(anatomy: Anatomy, body: PassBody, without: readonly PassBody[]): number {
+  const { ef, em } = body.frame;
+  const axis = body.axisAt(0);
+  const other = new Hole(without);
   const bone = new BoneLine(anatomy);
   const disc = (h: number): number => {
-    const centre = along(bottom, a, h);
+    const centre = along(axis.bottom, axis.a, h);
     let sum = 0;
     for (let i = 0; i < RAYS; i++) {
       const azimuth = (2 * Math.PI * (i + 0.5)) / RAYS;
       const v = along(scale(ef, Math.cos(azimuth)), em, Math.sin(azimuth));
-      for (const stretch of hole.stretches(centre, v)) {
+      for (const stretch of body.stretches(centre, v)) {
         const outward = intersect(stretch, [0, Infinity]);
         if (!outward) continue;
-        const parts = bone.within(centre, v, outward);
-        const kept = parts.length > 0 && without.length > 0 ? less(parts, other.stretches(centre, v)) : parts;
-        for (const [x, y] of kept) sum += (y * y - x * x) / 2;
+        const free = without.length > 0 ? less([outward], other.stretches(centre, v)) : [outward];
+        for (const part of free)
+          for (const [x, y] of bone.within(centre, v, part)) sum += (y * y - x * x) / 2;
       }
     }
     return (sum * 2 * Math.PI) / RAYS;
   };
-  const [crest, top] = crestOf(anatomy, taking);
-  const at = breaks(taking, without, crest, top);
+  const crest = crestOf(anatomy, body, axis);
+  const at = breaks(body, without, axis, crest);
   let volume = 0;
   for (let i = 0; i + 1 < at.length; i++) {
-    const count = Math.ceil((at[i + 1] - at[i]) / (at[i] >= crest - 1e-9 ? CREST_PANEL : PANEL));
+    const count = Math.ceil((at[i + 1] - at[i]) / (at[i] >= crest[0] - 1e-9 ? CREST_PANEL : PANEL));
     const half = (at[i + 1] - at[i]) / count / 2;
     for (let j = 0; j < count; j++)
       for (const [node, weight] of GAUSS) volume += half * weight * disc(at[i] + half * (2 * j + 1 + node));
@@ -166,12 +155,11 @@ export function boneRemoved(
   return volume;
 }
 
-/** Heights over the reference bottom between which the bodies come out of the bone, looked for along lines beside the axis, with some to spare. */
-function crestOf({ ridge }: Anatomy, taking: readonly PassBody[]): Stretch {
-  const { bottom, a } = taking[0].axisAt(0);
+/** Heights over its bottom between which a body comes out of the bone, looked for along lines beside the axis, with some to spare. */
+function crestOf({ ridge }: Anatomy, body: PassBody, { bottom, a }: AxisEnds): Stretch {
   let low = Infinity;
   let top = 0;
-  const look = (body: PassBody, s: number, radius: number, azimuth: number): void => {
+  const look = (s: number, radius: number, azimuth: number): void => {
     let x = body.depth + 8;
     const at = () => body.surface(s, x, radius, azimuth);
     while (x > 0 && ridge.solid(...at()) > 0) x -= 0.1;
@@ -179,11 +167,24 @@ function crestOf({ ridge }: Anatomy, taking: readonly PassBody[]): Stretch {
     low = Math.min(low, h - 0.15);
     top = Math.max(top, h + 0.15);
   };
-  for (const body of taking)
-    for (const s of ends(body))
-      for (let j = 0; j < 12; j++)
-        for (const share of [1, 0.5, 0]) look(body, s, share * body.radius, (Math.PI * j) / 6);
+  for (const s of ends(body))
+    for (let j = 0; j < 12; j++)
+      for (const share of [1, 0.5, 0]) look(s, share * body.radius, (Math.PI * j) / 6);
   return [low, top];
+}
+
+/**
+ * Bone taken out by some passes and not already by others, mm³ (rule D4): each pass about its own axis less those before it, every ray's stretches in
+ * closed form but for the bone's surface. Error at most 0.3 %, or 0.03 mm³. Cost: some 15 ms for each pass.
+ */
+export function boneRemoved(
+  anatomy: Anatomy,
+  taking: readonly PassBody[],
+  without: readonly PassBody[] = [],
+): number {
+  const bodies = coarser(taking);
+  const others = coarser(without);
+  return bodies.reduce((sum, body, i) => sum + takenBy(anatomy, body, [...others, ...bodies.slice(0, i)]), 0);
 }
 
 /** Bone removed by a list of passes, mm³. */
