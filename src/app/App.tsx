@@ -1,6 +1,7 @@
 import { lazy, type ReactNode, Suspense, useCallback, useLayoutEffect, useMemo } from 'react';
 import type { StoredPlan } from '../io/plans.ts';
 import { BudgetPanel } from '../panels/BudgetPanel.tsx';
+import { ContactChart } from '../panels/ContactChart.tsx';
 import { DepthStrip } from '../panels/DepthStrip.tsx';
 import { DrawingSelect } from '../panels/DrawingSelect.tsx';
 import { HoleReadings } from '../panels/HoleReadings.tsx';
@@ -9,11 +10,14 @@ import { PlansMenu } from '../panels/PlansMenu.tsx';
 import { PoseRail } from '../panels/PoseRail.tsx';
 import { ReadingsTable } from '../panels/ReadingsTable.tsx';
 import { RehearseSentence } from '../panels/RehearseSentence.tsx';
+import { SeatSentence } from '../panels/SeatSentence.tsx';
+import { SeatStop } from '../panels/SeatStop.tsx';
 import { Section } from '../panels/Section.tsx';
 import { Sentence } from '../panels/Sentence.tsx';
 import { WallProfile } from '../panels/WallProfile.tsx';
 import { redoLabel, undoLabel } from '../state/document.ts';
 import { type HandStores, handStores, seatStores } from '../state/inHand.ts';
+import type { Place } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { formatNumber } from '../words/format.ts';
@@ -77,24 +81,51 @@ function PanelsDrawn({ stores, ledger }: LedgerProps) {
 }
 
 /** What stands at the left: the fields of the place that is open. */
-function Rail({ stores, inHand }: { stores: PlanStores; inHand: HandStores }) {
+function Rail({ stores, inHand, inSeat }: { stores: PlanStores; inHand: HandStores; inSeat: HandStores }) {
   const place = useSelected(stores.session, (state) => state.place);
   if (place === 'place') return <PoseRail stores={stores} />;
   return (
     <Suspense fallback={null}>
       {place === 'site' && <SitePanel stores={stores} />}
       {place === 'rehearse' && <RehearsePanel stores={inHand} />}
-      {place === 'seat' && <SeatPanel stores={stores} />}
+      {place === 'seat' && <SeatPanel stores={inSeat} />}
     </Suspense>
   );
 }
 
-/** What stands for the readings while the drilling is rehearsed. */
-function Hole({ stores }: { stores: PlanStores }) {
+/** The sentence over the page: of the pose, of the rehearsal or of the seating. */
+function Above({ place, stores }: { place: Place; stores: PlanStores }) {
+  if (place === 'rehearse') return <RehearseSentence stores={stores} />;
+  return place === 'seat' ? <SeatSentence stores={stores} /> : <Sentence stores={stores} />;
+}
+
+interface PlaceProps {
+  place: Place;
+  stores: PlanStores;
+  /** What is seen in the implant's place. */
+  shown: PlanStores;
+  inSeat: HandStores;
+}
+
+/** The drawing beside the section. */
+function Beside({ place, stores, shown, inSeat }: PlaceProps) {
+  if (place === 'rehearse') return <DepthStrip stores={stores} />;
+  return place === 'seat' ? <ContactChart stores={inSeat} /> : <WallProfile stores={shown} />;
+}
+
+/** What stands under section and drawing: readings of the hole, of the stop, of the pose. */
+function Under({ place, stores, shown }: PlaceProps) {
+  if (place === 'rehearse')
+    return (
+      <>
+        <BudgetPanel stores={stores} />
+        <HoleReadings stores={stores} />
+      </>
+    );
   return (
     <>
-      <BudgetPanel stores={stores} />
-      <HoleReadings stores={stores} />
+      {place === 'seat' && <SeatStop stores={stores} />}
+      <ReadingsTable stores={shown} />
     </>
   );
 }
@@ -116,9 +147,9 @@ export function App({ stores, ledger, scenarios, sites }: AppProps) {
   const place = useSelected(session, (state) => state.place);
   const inHand = useMemo(() => handStores(stores), [stores]);
   const inSeat = useMemo(() => seatStores(stores), [stores]);
-  const rehearsing = place === 'rehearse';
   const shown = { site: stores, place: stores, rehearse: inHand, seat: inSeat }[place];
-  const covered = useSelected(stores.live, ({ guessing }) => guessing) && rehearsing;
+  const here = { place, stores, shown, inSeat };
+  const covered = useSelected(stores.live, ({ guessing }) => guessing) && place === 'rehearse';
   const open = (part: ReactNode): ReactNode =>
     covered ? <p className="calm">{say('guess.hidden')}</p> : part;
   useHistoryKeys(document.undo, document.redo);
@@ -137,12 +168,12 @@ export function App({ stores, ledger, scenarios, sites }: AppProps) {
         }}
         onStageFault={stageAbsent}
         parts={{
-          sentence: rehearsing ? <RehearseSentence stores={stores} /> : <Sentence stores={stores} />,
-          rail: <Rail stores={stores} inHand={inHand} />,
+          sentence: <Above place={place} stores={stores} />,
+          rail: <Rail stores={stores} inHand={inHand} inSeat={inSeat} />,
           stage: <StageHost stores={shown} ledger={ledger} />,
           section: open(<Section stores={shown} />),
-          profile: open(rehearsing ? <DepthStrip stores={stores} /> : <WallProfile stores={shown} />),
-          readings: open(rehearsing ? <Hole stores={stores} /> : <ReadingsTable stores={shown} />),
+          profile: open(<Beside {...here} />),
+          readings: open(<Under {...here} />),
         }}
       />
       <PanelsDrawn stores={stores} ledger={ledger} />

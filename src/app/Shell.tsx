@@ -56,7 +56,7 @@ const BESIDE = {
   site: { profile: 'panel.profile', readings: 'panel.readings' },
   place: { profile: 'panel.profile', readings: 'panel.readings' },
   rehearse: { profile: 'panel.strip', readings: 'panel.hole' },
-  seat: { profile: 'panel.profile', readings: 'panel.readings' },
+  seat: { profile: 'panel.contact', readings: 'panel.readings' },
 } as const satisfies Record<Place, Record<'profile' | 'readings', MessageKey>>;
 
 /** The sheet with its places: header, sentence, pose rail, stage, section, wall profile, readings, title block. */

@@ -1,11 +1,81 @@
-import { seatNow } from '../core/plan/seat.ts';
+import { seatAnew, seatNow } from '../core/plan/seat.ts';
+import type { HandStores } from '../state/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
-import { presentSeatSummary } from '../words/presentSeating.ts';
+import { useSelected } from '../state/useSelected.ts';
+import { say } from '../words/say.ts';
+import { RailGroup } from './RailGroup.tsx';
+import { SeatBack } from './SeatBack.tsx';
+import { SeatEvent } from './SeatEvent.tsx';
+import { SeatStart } from './SeatStart.tsx';
+import { SeatSteer } from './SeatSteer.tsx';
+import { SeatTurn } from './SeatTurn.tsx';
+import { isStarted, type SeatPartProps } from './seatActs.ts';
+import { WrenchFields } from './WrenchFields.tsx';
 import './rail.css';
+import './seat.css';
 
-/** The seating's rail. */
-export default function SeatPanel({ stores }: { stores: PlanStores }) {
-  const now = seatNow(usePlan(stores));
-  return <div className="rail">{now && <p>{presentSeatSummary(now.setting, now.state)}</p>}</div>;
+/** Words that change nothing but how it is looked at, and the way back to the beginning. */
+function LookWords({ stores, now }: SeatPartProps) {
+  const { document, live } = stores;
+  const driverOff = useSelected(live, (state) => state.driverOff);
+  const marks = useSelected(live, (state) => state.contactMarks);
+  return (
+    <div className="rail-words">
+      <button type="button" className="rail-word" onClick={() => live.set({ driverOff: !driverOff })}>
+        {say(driverOff ? 'seat.driverOn' : 'seat.driverOff')}
+      </button>
+      <button
+        type="button"
+        className="rail-word seat-toggle"
+        aria-pressed={marks}
+        onClick={() => live.set({ contactMarks: !marks })}
+      >
+        {say('seat.marks')}
+      </button>
+      <button
+        type="button"
+        className="rail-word"
+        disabled={now.states.length === 1}
+        onClick={() => document.edit(say('edit.seatAnew'), seatAnew)}
+      >
+        {say('seat.anew')}
+      </button>
+    </div>
+  );
+}
+
+/** Nothing is drilled: there is no hole to set the implant to. */
+function DrillFirst({ stores }: { stores: PlanStores }) {
+  return (
+    <div className="rail seat">
+      <p className="seat-empty">{say('seat.drillFirst')}</p>
+      <p className="rail-note">{say('seat.drillFirstMore')}</p>
+      <button type="button" className="seat-go" onClick={() => stores.session.set({ place: 'rehearse' })}>
+        {say('seat.toRehearse')}
+      </button>
+    </div>
+  );
+}
+
+/** The seating's rail: start of the thread, fingers, wrench, and the way back. */
+export default function SeatPanel({ stores }: { stores: HandStores }) {
+  const { planned } = stores;
+  const now = seatNow(usePlan(planned));
+  if (!now) return <DrillFirst stores={planned} />;
+  const started = isStarted(now);
+  const part = { stores: planned, now };
+  return (
+    <div className="rail seat">
+      <SeatStart {...part} />
+      {started && <SeatTurn {...part} />}
+      {started && <SeatSteer {...part} seat={stores} />}
+      <SeatEvent {...part} />
+      <RailGroup heading={say('seat.undoHeading')} note="">
+        {started && <SeatBack {...part} />}
+        <LookWords {...part} />
+      </RailGroup>
+      <WrenchFields {...part} />
+    </div>
+  );
 }

@@ -24,6 +24,8 @@ export interface LiveState {
   guessing: boolean;
   /** The driver is taken off the implant, to look. */
   driverOff: boolean;
+  /** Marks on the implant say where it is in contact with its hole. */
+  contactMarks: boolean;
   /** The last drilled ridge that the solid modeller has made, or null. */
   drilled: Drilled | null;
   /** The report of the rehearsal as it stands, or null while it is worked out or where there are no passes. */
@@ -39,6 +41,7 @@ const FIELDS = [
   'projector',
   'guessing',
   'driverOff',
+  'contactMarks',
   'drilled',
   'report',
 ] as const;
@@ -64,6 +67,7 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     projector: false,
     guessing: false,
     driverOff: false,
+    contactMarks: true,
     drilled: null,
     report: null,
     revision: 0,

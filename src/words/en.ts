@@ -8,6 +8,7 @@ import { panelWords } from './panels.en.ts';
 import { readingWords } from './readings.en.ts';
 import { rehearseWords } from './rehearse.en.ts';
 import { seatingWords } from './seating.en.ts';
+import { seatPanelWords } from './seatPanel.en.ts';
 import { siteWords } from './site.en.ts';
 import { sourceWords } from './sources.en.ts';
 import { stageWords } from './stage.en.ts';
@@ -89,6 +90,7 @@ export const en = {
   ...siteWords,
   ...rehearseWords,
   ...seatingWords,
+  ...seatPanelWords,
   ...sourceWords,
   ...drillingWords,
   ...faultWords,
