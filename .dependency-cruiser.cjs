@@ -121,7 +121,7 @@ module.exports = {
     {
       name: 'core-needs-no-package',
       comment:
-        'The core is plain TypeScript; only core/plan may use zod, for the schema of a plan, and core/drilling a polygon clipper, for what is drawn of a hole.',
+        'The core is plain TypeScript; only core/plan may use zod, for the schema of a plan, and core/drilling/carve a polygon clipper, for what is drawn of a hole.',
       severity: 'error',
       from: { path: '^src/(core|words)/', pathNot: '^src/core/(plan/|drilling/carve)' },
       to: { dependencyTypes: NPM },

@@ -7,7 +7,7 @@ import { build } from 'vite';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const outDir = `${root}node_modules/.cache/bench`;
-const sections = { readings: 'run', ridge: 'site' } as const;
+const sections = { readings: 'run', ridge: 'site', rehearsal: 'rehearsal' } as const;
 const wanted = process.argv.slice(2);
 const chosen = Object.entries(sections).filter(([name]) => wanted.length === 0 || wanted.includes(name));
 if (chosen.length === 0) throw new Error(`No such section; there are ${Object.keys(sections).join(', ')}.`);

@@ -1,4 +1,4 @@
-import clipping, { type MultiPolygon, type Ring } from 'polygon-clipping';
+import { Clipper, FillRule, type Paths64 } from 'clipper2-ts';
 import { type Loop, loopArea, type Plane } from '../geometry/slice.ts';
 import { outlineInPlane } from './outline.ts';
 import type { PassBody } from './passBody.ts';
@@ -7,8 +7,16 @@ import type { PassBody } from './passBody.ts';
 const ABOVE = 14;
 /** A scrap smaller than this is an artefact of the drawing, mm². */
 const SCRAP = 0.005;
+/** The clipper counts in whole numbers, which is what makes it sound: so many to a millimetre. */
+const GRAIN = 1e5;
 
-const ringOf = (loop: Loop): Ring => loop.map(([x, y]): [number, number] => [x, y]);
+const pathOf = (loop: Loop): Paths64[number] =>
+  loop.map(([x, y]) => ({ x: Math.round(x * GRAIN), y: Math.round(y * GRAIN) }));
+
+const loopOf = (path: Paths64[number]): Loop => path.map(({ x, y }) => [x / GRAIN, y / GRAIN] as const);
+
+/** The same loop, anticlockwise. */
+const turned = (loop: Loop): Loop => (loopArea(loop) < 0 ? [...loop].reverse() : loop);
 
 /** Outlines of bodies in a plane, one by one. */
 export const bodiesInPlane = (bodies: readonly PassBody[], plane: Plane): Loop[] =>
@@ -20,8 +28,10 @@ export const bodiesInPlane = (bodies: readonly PassBody[], plane: Plane): Loop[]
  */
 export function carved(loops: readonly Loop[], outlines: readonly Loop[]): Loop[] {
   if (outlines.length === 0 || loops.length === 0) return [...loops];
-  const [first, ...rest] = loops.map((loop): MultiPolygon => [[ringOf(loop)]]);
-  const whole = clipping.xor(first, ...rest);
-  const left = clipping.difference(whole, ...outlines.map((loop): MultiPolygon => [[ringOf(loop)]]));
-  return left.flat().filter((ring) => Math.abs(loopArea(ring)) > SCRAP);
+  const taken = Clipper.union(
+    outlines.map((loop) => pathOf(turned(loop))),
+    FillRule.NonZero,
+  );
+  const left = Clipper.difference(loops.map(pathOf), taken, FillRule.EvenOdd);
+  return left.map(loopOf).filter((loop) => Math.abs(loopArea(loop)) > SCRAP);
 }
