@@ -1,11 +1,13 @@
-import { memo, useEffect, useRef } from 'react';
+import { Fragment, memo, useEffect, useRef } from 'react';
 import { drillPoseOf, passesShown, rehearsalOf, toolOf } from '../core/plan/inHand.ts';
 import { leanFrom, showPasses, standIn, startAnew } from '../core/plan/rehearse.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
+import { useSelected } from '../state/useSelected.ts';
 import { formatNumber, formatQuantity } from '../words/format.ts';
 import { say } from '../words/say.ts';
 import { sayTool } from '../words/sayTool.ts';
+import { FaultRow, PassSummary } from './PassSummary.tsx';
 import { RailGroup } from './RailGroup.tsx';
 
 /** Time a pass is shown in a replay, ms. */
@@ -50,6 +52,8 @@ export const PassList = memo(function PassList({ stores }: { stores: PlanStores 
   const plan = usePlan(stores);
   const { passes } = rehearsalOf(plan);
   const shown = passesShown(plan).length;
+  const summary = useSelected(stores.live, ({ report }) => report?.summary ?? null);
+  const guessing = useSelected(stores.live, (state) => state.guessing);
   if (passes.length === 0) return null;
   const planned = drillPoseOf(plan.pose);
   const step = (to: number, label: string) => document.edit(label, (now) => showPasses(now, to));
@@ -70,25 +74,30 @@ export const PassList = memo(function PassList({ stores }: { stores: PlanStores 
             const number = count(i + 1);
             const off = pass.pose.mouth.f - planned.mouth.f;
             return (
-              <tr key={`${number}${pass.depth}`} data-pass={i} data-shown={i < shown}>
-                <th scope="row">
-                  <button
-                    type="button"
-                    className="rail-word"
-                    title={say('hand.stand')}
-                    aria-label={say('hand.standPass', { pass: number })}
-                    onClick={() =>
-                      document.edit(say('edit.standIn', { pass: number }), (now) => standIn(now, i))
-                    }
-                  >
-                    {tool ? sayTool(tool) : ''}
-                  </button>
-                  {pass.press && <small> {say('hand.pressed')}</small>}
-                </th>
-                <td>{formatNumber({ value: pass.depth, unit: 'mm' })}</td>
-                <td>{mm(off)}</td>
-                <td>{formatQuantity({ value: leanFrom(pass.pose, planned).total, unit: 'deg' })}</td>
-              </tr>
+              <Fragment key={number}>
+                <tr data-pass={i} data-shown={i < shown}>
+                  <th scope="row">
+                    <button
+                      type="button"
+                      className="rail-word"
+                      title={say('hand.stand')}
+                      aria-label={say('hand.standPass', { pass: number })}
+                      onClick={() =>
+                        document.edit(say('edit.standIn', { pass: number }), (now) => standIn(now, i))
+                      }
+                    >
+                      {tool ? sayTool(tool) : ''}
+                    </button>
+                    {pass.press && <small> {say('hand.pressed')}</small>}
+                  </th>
+                  <td>{formatNumber({ value: pass.depth, unit: 'mm' })}</td>
+                  <td>{mm(off)}</td>
+                  <td>{formatQuantity({ value: leanFrom(pass.pose, planned).total, unit: 'deg' })}</td>
+                </tr>
+                {!guessing && (
+                  <FaultRow row={summary?.rows.find(({ index }) => index === i)} plan={plan} columns={4} />
+                )}
+              </Fragment>
             );
           })}
         </tbody>
@@ -124,6 +133,7 @@ export const PassList = memo(function PassList({ stores }: { stores: PlanStores 
           {say('hand.shownUpTo', { pass: count(shown), passes: count(passes.length) })}
         </p>
       )}
+      {guessing ? <p className="rail-note">{say('guess.hidden')}</p> : <PassSummary stores={stores} />}
     </RailGroup>
   );
 });

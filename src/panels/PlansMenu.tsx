@@ -1,6 +1,6 @@
 import { type ChangeEvent, memo, useId, useRef, useState } from 'react';
 import type { Plan } from '../core/plan/plan.ts';
-import { LARGEST_FILE, parsePlanFile, printPlanFile } from '../io/planFile.ts';
+import { parsePlanFile, printPlanFile } from '../io/planFile.ts';
 import type { StoredPlan } from '../io/plans.ts';
 import { isSaved } from '../state/document.ts';
 import type { PlanStores } from '../state/stores.ts';
@@ -8,31 +8,13 @@ import { useSelected } from '../state/useSelected.ts';
 import { formatNumber } from '../words/format.ts';
 import { presentFault } from '../words/presentFault.ts';
 import { say } from '../words/say.ts';
+import { download, textOf } from './files.ts';
 import './plans.css';
 
 export interface PlansMenuProps {
   stores: PlanStores;
   scenarios: readonly StoredPlan[];
   sites: readonly StoredPlan[];
-}
-
-/** Hands the text to the browser as a file to keep. */
-function download(name: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  URL.revokeObjectURL(address);
-}
-
-/** The file's text, no more of it than tells that it is too large; null where it cannot be read. */
-async function textOf(file: File): Promise<string | null> {
-  try {
-    return await file.slice(0, 2 * LARGEST_FILE).text();
-  } catch {
-    return null;
-  }
 }
 
 interface ListProps {

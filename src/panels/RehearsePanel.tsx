@@ -5,9 +5,11 @@ import { say } from '../words/say.ts';
 import { DrillOrder } from './DrillOrder.tsx';
 import { GuessPanel } from './GuessPanel.tsx';
 import { HandFields } from './HandFields.tsx';
+import { KitPanel } from './KitPanel.tsx';
 import { PassList } from './PassList.tsx';
 import { PressWords } from './PressWords.tsx';
 import { RailGroup } from './RailGroup.tsx';
+import { ReachPanel } from './ReachPanel.tsx';
 import { WanderFields } from './WanderFields.tsx';
 import './rail.css';
 import './rehearse.css';
@@ -26,6 +28,8 @@ export default function RehearsePanel({ stores }: { stores: HandStores }) {
       <GuessPanel stores={stores} />
       <PressWords stores={planned} />
       <PassList stores={planned} />
+      <ReachPanel stores={planned} />
+      <KitPanel stores={planned} />
       <WanderFields stores={planned} />
       <p className="rail-hint">
         {say('hand.noForce', { low: rpm(USUAL_SPEED.low), high: rpm(USUAL_SPEED.high) })}

@@ -1,6 +1,17 @@
 /** Words of the drilling: kit, depths, the order of drilling, reach, and what a rehearsal shows. */
 export const drillingWords = {
   'kit.generic': 'Generic kit',
+  'kit.heading': 'Kit',
+  'kit.own': 'your own',
+  'kit.openFile': 'Open a kit file',
+  'kit.save': 'Save the generic kit as a file',
+  'kit.saveOwn': 'Save this kit as a file',
+  'kit.back': 'Back to the generic kit',
+  'kit.fileName': 'ridgewright-kit.json',
+  'kit.refused': '{file} was not opened. {fault} The kit is as it was.',
+  'kit.lacks':
+    'Pass {pass} was made with the {tool}, which {kit} does not have: the kit is as it was. Begin anew under “Passes made” to change it.',
+  'kit.forPlan': 'For this plan',
   'kit.implant': 'implant',
   'kit.drillAbout': '{tool}: point {point}, marks {marks} counted {from}, {length} from tip to head, {speed}',
   'kit.neckAbout': '{tool}: {height} high, {length} from its notch to the head, {speed}',
@@ -93,6 +104,10 @@ export const drillingWords = {
   'step.last.source':
     '{source}. In foam the torque went the same way: 48.9 N·cm dense, 22.6 soft and undersized, 11.7 soft and not ({evidence}).',
 
+  'reach.heading': 'Reach',
+  'reach.note': 'between the crowns',
+  'reach.hand': 'Head of the handpiece over the {tool} in the hand',
+  'reach.headNow': 'head {height} above the bone as it is held',
   'reach.drill': 'Head of the handpiece over the last drill',
   'reach.driver': 'Head of the handpiece over the driver',
   'reach.wrench': 'Head of the wrench',
@@ -129,6 +144,9 @@ export const drillingWords = {
   'drillFault.heat':
     'Bone held at {celsius} °C for {minutes} min is harmed ({source}). No temperature is computed here.',
 
+  'pass.heading': 'Pass by pass',
+  'pass.headingNote': 'beside the plan',
+  'pass.named': '{pass}: {tool}',
   'pass.number': 'Pass {number}',
   'pass.crest': 'Off the plan at the crest',
   'pass.apex': 'Off the plan at the apex',

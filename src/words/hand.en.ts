@@ -83,6 +83,7 @@ export const handWords = {
   'guess.none': 'guess {guess}; there is no such wall here',
   'guess.hidden': 'The numbers and the section are covered until you have guessed.',
 
+  'edit.kit': 'take the kit “{kit}”',
   'edit.takeTool': 'take the {tool}',
   'edit.drillTo': 'drill to {depth}',
   'edit.lift': 'lift the tool',

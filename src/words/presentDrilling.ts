@@ -175,8 +175,8 @@ export function presentLastDrill(last: LastDrill, kit: Kit): string[] {
   return [rule, whose, ...(last.apicalGap > 0 ? [say('kit.apicalGap', { gap: mm(last.apicalGap) })] : [])];
 }
 
-/** Whether a tool comes down between the crowns. */
-export function presentReach(reach: Reach): DrillRow {
+/** Whether a tool comes down between the crowns; `named` is the one that is held, where it is not the planned one. */
+export function presentReach(reach: Reach, named = ''): DrillRow {
   const tooth = formatNumber({ value: reach.tooth, unit: 'count' });
   const short = mm(reach.short);
   const value = {
@@ -186,12 +186,17 @@ export function presentReach(reach: Reach): DrillRow {
     blocked: () => say('reach.code.blocked', { by: mm(-reach.shankClearance), tooth }),
   }[reach.code]();
   return {
-    key: reach.tool,
-    label: say(`reach.${reach.tool}`),
+    key: named === '' ? reach.tool : 'hand',
+    label: named === '' ? say(`reach.${reach.tool}`) : say('reach.hand', { tool: named }),
     value,
-    note: say('reach.head', { height: mm(reach.headAbove) }),
+    note: say(named === '' ? 'reach.head' : 'reach.headNow', { height: mm(reach.headAbove) }),
   };
 }
+
+const REACH_MARK = { clear: 'within', lengthen: 'near', 'too-short': 'beyond', blocked: 'beyond' } as const;
+
+/** Code for the glyph of a reach. */
+export const reachMark = ({ code }: Reach): 'within' | 'near' | 'beyond' => REACH_MARK[code];
 
 export const presentOpening = ({ needed, stated, enough }: Opening): string =>
   say(enough ? 'reach.opening.enough' : 'reach.opening.short', {

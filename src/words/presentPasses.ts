@@ -1,7 +1,14 @@
 import type { Kit } from '../core/drilling/kit.ts';
 import type { PassFault, PassFaultCode } from '../core/drilling/passFaults.ts';
 import type { Pass } from '../core/drilling/rehearsal.ts';
-import type { PassRow, RehearsalSummary, Sideways } from '../core/drilling/rehearsalSummary.ts';
+import {
+  type FaultWeight,
+  type PassRow,
+  type RehearsalSummary,
+  type Sideways,
+  type Verdict,
+  weightOf,
+} from '../core/drilling/rehearsalSummary.ts';
 import { formatNumber, formatQuantity, type Quantity } from './format.ts';
 import { type DrillRow, heatSlots } from './presentDrilling.ts';
 import { presentToolRef } from './presentKit.ts';
@@ -16,10 +23,16 @@ export interface FaultSetting {
   readonly floor: Floor;
 }
 
+/** Code for the glyph. */
+export type FaultMark = 'within' | 'near' | 'beyond' | 'none';
+
 export interface PresentedFault {
   readonly key: PassFaultCode;
+  readonly mark: FaultMark;
   readonly text: string;
-  /** Whose threshold, or what the published one is; what has mended it. '' where there is nothing to say. */
+  /** What has mended it; '' where nothing has. */
+  readonly mended: string;
+  /** Whose threshold, or what the published one is; '' where there is none. */
   readonly note: string;
 }
 
@@ -39,10 +52,31 @@ const OURS: ReadonlySet<PassFaultCode> = new Set<PassFaultCode>([
 
 const isHeat = (code: PassFaultCode): code is 'too-fast' | 'dry' => code === 'too-fast' || code === 'dry';
 
+const FAULT_MARK: Readonly<Record<FaultWeight, FaultMark>> = {
+  stop: 'beyond',
+  mend: 'near',
+  mind: 'near',
+  mended: 'within',
+};
+
+const VERDICT_MARK: Readonly<Record<Verdict, FaultMark>> = {
+  'not-begun': 'none',
+  'as-planned': 'within',
+  mind: 'near',
+  mend: 'near',
+  open: 'beyond',
+  stop: 'beyond',
+};
+
 /** A fault of a pass in one sentence, and what stands behind it. */
 export function presentPassFault(fault: PassFault, setting: FaultSetting): PresentedFault {
-  const { code } = fault;
-  return { key: code, text: faultText(fault, setting.floor), note: noteText(fault, setting) };
+  return {
+    key: fault.code,
+    mark: FAULT_MARK[weightOf(fault)],
+    text: faultText(fault, setting.floor),
+    mended: mendedText(fault, setting),
+    note: noteText(fault),
+  };
 }
 
 function faultText({ code, value, limit, unit }: PassFault, floor: Floor): string {
@@ -64,15 +98,14 @@ function faultText({ code, value, limit, unit }: PassFault, floor: Floor): strin
   }
 }
 
-function noteText({ code, limit, unit, mendedBy }: PassFault, { kit, passes }: FaultSetting): string {
+const mendedText = ({ mendedBy }: PassFault, { kit, passes }: FaultSetting): string =>
+  mendedBy === null ? '' : say('drillFault.mended', { tool: presentToolRef(kit, passes[mendedBy].tool) });
+
+function noteText({ code, limit, unit }: PassFault): string {
   if (isHeat(code)) return say('drillFault.heat', heatSlots());
-  const mended =
-    mendedBy === null ? '' : say('drillFault.mended', { tool: presentToolRef(kit, passes[mendedBy].tool) });
-  const ours =
-    OURS.has(code) && unit !== 'none'
-      ? say('drillFault.ours', { limit: formatQuantity({ value: limit, unit }) })
-      : '';
-  return [mended, ours].filter((text) => text !== '').join(' ');
+  return OURS.has(code) && unit !== 'none'
+    ? say('drillFault.ours', { limit: formatQuantity({ value: limit, unit }) })
+    : '';
 }
 
 /** "0.4 mm facially, 0.2 mm distally"; what would show as 0.0 is left out. */
@@ -113,6 +146,10 @@ function stateText({ takenUpBy, final }: PassRow, { kit, passes }: FaultSetting)
   return final ? '' : say('pass.standing');
 }
 
+/** Everything a pass is told to have gone wrong with; a note is said once. */
+export const presentPassFaults = ({ faults }: PassRow, setting: FaultSetting): PresentedFault[] =>
+  saidOnce(faults.map((fault) => presentPassFault(fault, setting)));
+
 /** One pass beside the plan. */
 export function presentPass(row: PassRow, setting: FaultSetting): PresentedPass {
   const { kit } = setting;
@@ -132,9 +169,12 @@ export function presentPass(row: PassRow, setting: FaultSetting): PresentedPass 
       line('angle', say('pass.angle'), formatQuantity({ value: row.angle, unit: 'deg' })),
       line('volume', say('pass.volume'), formatQuantity({ value: row.volume, unit: 'mm3' })),
     ],
-    faults: saidOnce(row.faults.map((fault) => presentPassFault(fault, setting))),
+    faults: presentPassFaults(row, setting),
   };
 }
+
+/** Code for the glyph of a verdict. */
+export const verdictMark = ({ verdict }: RehearsalSummary): FaultMark => VERDICT_MARK[verdict];
 
 /** How a rehearsal stands, in one sentence. */
 export const presentVerdict = ({ verdict, outlook }: RehearsalSummary): string =>

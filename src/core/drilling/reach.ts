@@ -7,7 +7,8 @@ import { type ComingDown, roomOf, signedTo } from './cylinderRoom.ts';
 import type { DepthChain } from './depthChain.ts';
 import type { DrillSite } from './drillSite.ts';
 import { DRIVER } from './genericKit.ts';
-import type { Handpiece, Kit } from './kit.ts';
+import { type Drill, type Handpiece, type Kit, type NeckCutter, pointLength } from './kit.ts';
+import { isDrill } from './passBody.ts';
 
 /** What comes down the axis between the crowns: the head over a drill, and over the driver that turns the implant in; the wrench in its place. */
 export type ReachTool = 'drill' | 'driver' | 'wrench';
@@ -138,6 +139,20 @@ function codeOf(shank: number, lift: number, extension: number): ReachCode {
   return lift <= extension ? 'lengthen' : 'too-short';
 }
 
+/** The head over a tool whose full diameter (or neck's notch) stands `depth` below the bone entry of `site`, mm. */
+export function reachOfTool(
+  site: DrillSite,
+  { headDiameter, extension }: Handpiece,
+  tool: Drill | NeckCutter,
+  depth: number,
+): Reach {
+  const [shank, tip] = isDrill(tool)
+    ? [tool.diameter, depth + pointLength(tool)]
+    : [tool.shoulderDiameter, depth];
+  const headAbove = tool.length - tip;
+  return reachOf(site, { tool: 'drill', head: headDiameter, shank, headAbove, shankAbove: 0, extension });
+}
+
 /**
  * Whether the head of the handpiece, the driver and the wrench come down between the crowns to the planned depth. The wrench is its head only: its arm swings over the
  * teeth. `last`: place of the last drill in the kit; its full depth is the chain's.
@@ -152,14 +167,7 @@ export function reachReport(site: DrillSite, kit: Kit, last: number, chain: Dept
     headAbove: held + DRIVER.length,
   };
   const reaches = [
-    reachOf(site, {
-      tool: 'drill',
-      head: headDiameter,
-      shank: drill.diameter,
-      headAbove: drill.length - chain.tip,
-      shankAbove: 0,
-      extension,
-    }),
+    reachOfTool(site, kit.handpiece, drill, chain.fullDepth),
     reachOf(site, { tool: 'driver', head: headDiameter, ...driver, extension }),
     reachOf(site, { tool: 'wrench', head: DRIVER.wrench.diameter, ...driver, extension }),
   ];

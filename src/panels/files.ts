@@ -1,0 +1,20 @@
+import { LARGEST_FILE } from '../io/planFile.ts';
+
+/** Hands the text to the browser as a file to keep. */
+export function download(name: string, text: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(address);
+}
+
+/** The file's text, no more of it than tells that it is too large; null where it cannot be read. */
+export async function textOf(file: File): Promise<string | null> {
+  try {
+    return await file.slice(0, 2 * LARGEST_FILE).text();
+  } catch {
+    return null;
+  }
+}
