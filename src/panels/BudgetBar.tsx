@@ -1,7 +1,6 @@
-import type { MendableUntil, Outlook } from '../core/drilling/outlook.ts';
-import { type Answer, VOID_ALLOWED } from '../core/drilling/outlook.ts';
+import type { Answer, MendableUntil } from '../core/drilling/outlook.ts';
 import type { BudgetNow } from '../core/plan/budgetNow.ts';
-import { GlyphShape, type Mark, StatusGlyph } from '../marks/StatusGlyph.tsx';
+import { GlyphShape, type Mark } from '../marks/StatusGlyph.tsx';
 import { spread } from '../marks/spread.ts';
 import { formatNumber } from '../words/format.ts';
 import { say } from '../words/say.ts';
@@ -11,7 +10,7 @@ export const MARK_OF = { round: 'within', covered: 'near', open: 'beyond' } as c
   Answer,
   Mark
 >;
-const ANSWERS = ['round', 'covered', 'open'] as const;
+export const ANSWERS = ['round', 'covered', 'open'] as const;
 
 const WIDTH = 84;
 const HEIGHT = 166;
@@ -107,49 +106,5 @@ export function BudgetBar({ now, until }: BarProps) {
         </g>
       ))}
     </svg>
-  );
-}
-
-/** What each answer means, with its depths. */
-function meaning(answer: Answer, { round, covered }: MendableUntil, now: BudgetNow): string {
-  const last = sayDepth(now.diameters.last);
-  const full = now.fullDepth - 1e-6;
-  const [r, c] = [round ?? 0, covered ?? 0];
-  if (answer === 'round') {
-    if (round === null) return say('budget.roundNever');
-    return r >= full
-      ? say('budget.roundAlways', { last })
-      : say('budget.roundTo', { round: sayDepth(r), last });
-  }
-  if (answer === 'covered') {
-    if (covered === null || r >= full || c - r < 1e-6) return say('budget.coveredNone');
-    return say('budget.coveredTo', {
-      round: formatNumber({ value: r, unit: 'mm' }),
-      covered: sayDepth(c),
-      void: sayDepth(VOID_ALLOWED),
-    });
-  }
-  return c >= full ? say('budget.openNone') : say('budget.openFrom', { covered: sayDepth(c) });
-}
-
-interface AnswersProps extends BarProps {
-  /** How the hole ends as it stands; null: not known. */
-  outlook: Outlook | null;
-}
-
-/** The three answers in words; the one that holds as it stands is framed. */
-export function BudgetAnswers({ now, until, outlook }: AnswersProps) {
-  return (
-    <ul className="budget-answers">
-      {ANSWERS.map((answer) => (
-        <li key={answer} data-answer={answer} aria-current={outlook?.answer === answer || undefined}>
-          <StatusGlyph mark={MARK_OF[answer]} size={16} />
-          <span>
-            <b>{say(`budget.${answer}`)}</b>
-            <small>{meaning(answer, until, now)}</small>
-          </span>
-        </li>
-      ))}
-    </ul>
   );
 }

@@ -9,6 +9,8 @@ import { MARK_OF } from './BudgetBar.tsx';
 import { offOf } from './BudgetCircles.tsx';
 
 const mm = (value: number): string => formatNumber({ value, unit: 'mm' });
+/** A gap, never shown as none where there is one. */
+export const sayGap = (value: number): string => formatQuantity({ value, unit: 'mm', limits: [0] });
 const angle = (value: number): string => formatQuantity({ value, unit: 'deg' });
 
 interface MendRowProps {
@@ -28,7 +30,7 @@ function MendRow({ stores, mend, best, stale }: MendRowProps) {
     crest: sayDepth(crest),
     apex: sayDepth(apex),
     angle: angle(left.angle),
-    gap: sayDepth(outlook.gap),
+    gap: sayGap(outlook.gap),
   });
   return (
     <tr data-mend={mend.kind}>
@@ -48,7 +50,7 @@ function MendRow({ stores, mend, best, stale }: MendRowProps) {
         </button>
         {best && <small>{say('budget.nearest')}</small>}
       </th>
-      <td>{mm(outlook.gap)}</td>
+      <td>{formatNumber({ value: outlook.gap, unit: 'mm', limits: [0] })}</td>
       <td>{mm(crest)}</td>
       <td>{mm(apex)}</td>
       <td>{angle(left.angle)}</td>

@@ -1,14 +1,16 @@
 import { memo } from 'react';
 import type { MendableUntil, Outlook } from '../core/drilling/outlook.ts';
 import { budgetNow } from '../core/plan/budgetNow.ts';
+import { passesShown } from '../core/plan/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { useReport } from '../state/useReport.ts';
 import { say } from '../words/say.ts';
 import { sayDepth } from '../words/sayTool.ts';
-import { BudgetAnswers, BudgetBar, MARK_OF } from './BudgetBar.tsx';
+import { BudgetAnswers } from './BudgetAnswers.tsx';
+import { BudgetBar, MARK_OF } from './BudgetBar.tsx';
 import { BudgetCircles } from './BudgetCircles.tsx';
-import { MendTable } from './BudgetMends.tsx';
+import { MendTable, sayGap } from './BudgetMends.tsx';
 import { BudgetRoom } from './BudgetRoom.tsx';
 import './section.css';
 import './strip.css';
@@ -16,8 +18,8 @@ import './budget.css';
 
 function outlookText({ answer, gap, void: left }: Outlook): string {
   if (answer === 'round') return say('budget.outlook.round');
-  if (answer === 'covered') return say('budget.outlook.covered', { gap: sayDepth(gap) });
-  return say('budget.outlook.open', { void: sayDepth(left) });
+  if (answer === 'covered') return say('budget.outlook.covered', { gap: sayGap(gap) });
+  return say('budget.outlook.open', { void: sayGap(left) });
 }
 
 /** What may still be put right: the pass against the plan, down to where it can be mended, what mends it, and the room left by depth. */
@@ -31,6 +33,8 @@ export const BudgetPanel = memo(function BudgetPanel({ stores }: { stores: PlanS
   // A pilot as planned is taken up at every depth.
   const planned: MendableUntil = { round: now.fullDepth, covered: now.fullDepth };
   const until = standing ? standing.until : now.drilled ? null : planned;
+  // A neck cutter gives the hole no direction.
+  const directed = passesShown(plan).at(-1)?.tool.kind !== 'neck';
   const state = !now.drilled ? 'none' : fresh ? 'fresh' : 'working';
   const note = () => {
     if (!now.drilled) return say('budget.nothing');
@@ -49,7 +53,7 @@ export const BudgetPanel = memo(function BudgetPanel({ stores }: { stores: PlanS
           <p className="budget-outlook" role="status">
             {note()}
           </p>
-          {until && (
+          {until && directed && (
             <>
               <BudgetBar now={now} until={until} />
               <BudgetAnswers now={now} until={until} outlook={outlook} />

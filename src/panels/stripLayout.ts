@@ -13,10 +13,10 @@ export const STRIP = {
   height: 385,
   top: 30,
   foot: 369,
-  labels: 112,
-  bone: 120,
-  planned: 150,
-  hand: 204,
+  labels: 110,
+  bone: 117,
+  planned: 146,
+  hand: 208,
 } as const;
 /** What is drawn past the outermost levels, mm. */
 const PAST = 0.45;

@@ -56,6 +56,7 @@ export const rehearseWords = {
   'budget.coveredNone': 'at no further depth',
   'budget.openFrom': 'deeper than {covered}: leave it, let it heal, or a wider shape',
   'budget.openNone': 'not in this direction',
+  'budget.earlier': 'this direction does not do it: an earlier pass stands out',
   'budget.outlook.round': 'As it stands: ends round.',
   'budget.outlook.covered': 'As it stands: {gap} is left beside the drill, the implant covers it.',
   'budget.outlook.open': 'As it stands: a void of {void} stays open.',

@@ -6,18 +6,18 @@ import {
   stepped,
   type Widening,
 } from '../drilling/budget.ts';
-import { type Drill, type Kit, pointLength } from '../drilling/kit.ts';
+import type { Drill, Kit } from '../drilling/kit.ts';
 import { fittingNeck } from '../drilling/lastDrill.ts';
 import { type Circles, circlesOf, VOID_ALLOWED } from '../drilling/outlook.ts';
-import { isDrill, type PassBody } from '../drilling/passBody.ts';
+import type { PassBody } from '../drilling/passBody.ts';
 import { plannedBody } from '../drilling/plannedHole.ts';
 import { envelopeOf } from '../implant/profile.ts';
 import { totalLength } from '../implant/shape.ts';
 import { type Drilling, drillingOf } from './drilling.ts';
-import { kitOf, passBodies, passesShown, toolOf } from './inHand.ts';
+import { kitOf, passBodies } from './inHand.ts';
 import type { Plan } from './plan.ts';
 
-/** The correction budget of the pass made last; before any, of a pilot drill in the planned place. mm and degrees. */
+/** The correction budget of the drill's pass made last; before any, of a pilot drill in the planned place. mm and degrees. */
 export interface BudgetNow {
   /** Whether a pass has been made. */
   readonly drilled: boolean;
@@ -77,9 +77,13 @@ function comingOf(plan: Plan, drilling: Drilling, kit: Kit, next: Drill, last: D
   };
 }
 
+/** The last pass of a drill: a neck cutter follows the hole and gives it no direction. */
+const lastDrilled = (plan: Plan): PassBody | undefined =>
+  passBodies(plan).findLast((body) => body.lowest < 0);
+
 /** The pass that the budget is of, and the place of the drill that comes after it. */
 function passOf(plan: Plan, { site, plan: order }: Drilling, kit: Kit): { body: PassBody; next: number } {
-  const made = passBodies(plan).at(-1);
+  const made = lastDrilled(plan);
   if (!made) {
     const stop = order.steps.find((step) => step.tool && step.depth > 0);
     return { body: plannedBody(site, kit.drills[0], stop?.depth ?? 0), next: 1 };
@@ -97,15 +101,10 @@ export function budgetNow(plan: Plan): BudgetNow | null {
   const { body, next } = passOf(plan, drilling, kit);
   const last = kit.drills[index];
   const after = kit.drills[Math.min(index, next)];
-  const tool = toolOf(plan, passesShown(plan).at(-1)?.tool ?? { kind: 'drill', index: 0 });
-  const old = {
-    radius: body.radius,
-    depth: body.depth,
-    point: tool && isDrill(tool) ? pointLength(tool) : 0,
-  };
+  const old = { radius: body.radius, depth: body.depth, point: -body.lowest };
   const { fullDepth } = drilling.chain;
   return {
-    drilled: passBodies(plan).length > 0,
+    drilled: lastDrilled(plan) !== undefined,
     diameters: { pass: 2 * body.radius, next: after.diameter, last: last.diameter },
     depth: body.depth,
     fullDepth,
