@@ -33,8 +33,8 @@ describe('volumes that handbooks know', () => {
 });
 
 // `npm run test:long` asks 300.
-it('bone removed and crescent left agree with manifold-3d over 60 rehearsals, within 0.5 % or 0.05 mm³', async () => {
-  const { off, crescents } = await checkVolumes(60);
-  expect(off.length).toBeGreaterThan(100);
-  expect(crescents).toBeGreaterThan(20);
+it('bone removed and crescent left agree with manifold-3d over 30 rehearsals, within 0.5 % or 0.05 mm³', async () => {
+  const { off, crescents } = await checkVolumes(30);
+  expect(off.length).toBeGreaterThan(40);
+  expect(crescents).toBeGreaterThan(8);
 });
