@@ -5,6 +5,8 @@ import { say } from '../words/say.ts';
 import type { HandleDrawing } from './drawing.ts';
 import type { HandleId } from './handles.ts';
 
+export type Can = 'all' | 'hold' | 'steer';
+
 interface HandlesProps {
   drawing: HandleDrawing;
   /** Type size of the tag, px. */
@@ -12,8 +14,8 @@ interface HandlesProps {
   /** Under the pointer or in focus, and held. */
   hover: string | null;
   dragging: string | null;
-  /** Whether there is a mark to turn. */
-  turns: boolean;
+  /** What can be done with what is held: all; a tool has no mark to turn; an implant in its thread is only steered. */
+  can: Can;
   /** The arc of the mesiodistal tilt is drawn instead of the faciopalatal one. */
   mesial: boolean;
   /** Number on the tag at the arc, or none. */
@@ -86,7 +88,7 @@ const Letter = ({ letter, at }: LetterProps) => (
 );
 
 /** Handles in ink: bars shift, the arc tilts about its pivot, the screw arrow advances and turns. */
-export function Handles({ drawing: d, tagSize, turns, mesial, tilt, ...rest }: HandlesProps) {
+export function Handles({ drawing: d, tagSize, can, mesial, tilt, ...rest }: HandlesProps) {
   const bar = ([a, b]: readonly [Point, Point]) => polyline([a, b]) + tick(a, b) + tick(b, a);
   const arc = mesial ? d.mesialArc : d.facialArc;
   const [first, second] = [arc[0], arc[1]];
@@ -113,7 +115,7 @@ export function Handles({ drawing: d, tagSize, turns, mesial, tilt, ...rest }: H
         solid={arrowhead(second, first) + arrowhead(before, last)}
         {...rest}
       />
-      {turns && (
+      {can === 'all' && (
         <Grip
           id="turn"
           at={head}
@@ -123,31 +125,35 @@ export function Handles({ drawing: d, tagSize, turns, mesial, tilt, ...rest }: H
           {...rest}
         />
       )}
-      <Grip
-        id="advance"
-        at={d.grips.advance}
-        lines={polyline([up, down])}
-        solid={arrowhead(down, up) + arrowhead(up, down)}
-        {...rest}
-      />
-      <Grip
-        id="shift-f"
-        at={d.grips['shift-f']}
-        stroke={polyline(d.facialBar)}
-        lines={bar(d.facialBar)}
-        {...rest}
-      />
-      <Grip
-        id="shift-m"
-        at={d.grips['shift-m']}
-        stroke={polyline(d.mesialBar)}
-        lines={bar(d.mesialBar)}
-        {...rest}
-      />
-      <Letter letter={say('stage.letterFacial')} at={away(d.facialBar[0], d.facialBar[1], 16)} />
-      <Letter letter={say('stage.letterMesial')} at={away(d.mesialBar[0], d.mesialBar[1], 16)} />
+      {can !== 'steer' && (
+        <>
+          <Grip
+            id="advance"
+            at={d.grips.advance}
+            lines={polyline([up, down])}
+            solid={arrowhead(down, up) + arrowhead(up, down)}
+            {...rest}
+          />
+          <Grip
+            id="shift-f"
+            at={d.grips['shift-f']}
+            stroke={polyline(d.facialBar)}
+            lines={bar(d.facialBar)}
+            {...rest}
+          />
+          <Grip
+            id="shift-m"
+            at={d.grips['shift-m']}
+            stroke={polyline(d.mesialBar)}
+            lines={bar(d.mesialBar)}
+            {...rest}
+          />
+          <Letter letter={say('stage.letterFacial')} at={away(d.facialBar[0], d.facialBar[1], 16)} />
+          <Letter letter={say('stage.letterMesial')} at={away(d.mesialBar[0], d.mesialBar[1], 16)} />
+        </>
+      )}
       <g className="knob">
-        <Grip id="shift" at={d.grips.shift} lines={square} {...rest} />
+        {can !== 'steer' && <Grip id="shift" at={d.grips.shift} lines={square} {...rest} />}
         <Grip id="tilt" at={knob} lines={ball} {...rest} />
       </g>
       {tilt && (

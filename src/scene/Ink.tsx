@@ -61,6 +61,8 @@ function outlinesOf(
   return { key, solids, hidden: hidden.join(''), ghost: pathOf(ghost, lens, BEFORE_THE_CUT) };
 }
 
+const CAN = { plan: 'all', tool: 'hold', implant: 'steer' } as const;
+
 /** Draws the ink of every frame: in the same frame as the canvas, so that a line never lags behind what it measures. */
 export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
   const size = useThree((three) => three.size);
@@ -110,7 +112,7 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
       dragging,
       mesialArc,
       tiltShown: bone === 'cut' || (dragging ?? hover ?? '').startsWith('tilt'),
-      turns: heldIn(stores) === null,
+      can: CAN[heldIn(stores) ?? 'plan'],
       tilt: sayTiltOf(evaluation.plan.pose.tilt, mesialArc),
       caption: say(bone === 'cut' ? 'stage.cut' : bone === 'whole' ? 'stage.whole' : 'stage.translucent'),
     };

@@ -8,7 +8,7 @@ import { formatNumber } from '../words/format.ts';
 import { say } from '../words/say.ts';
 import type { HandleDrawing, IncisalDrawing } from './drawing.ts';
 import type { GhostDrawing } from './ghost.ts';
-import { Handles } from './Handles.tsx';
+import { type Can, Handles } from './Handles.tsx';
 import type { HandleId } from './handles.ts';
 import type { TagLine } from './wallTags.ts';
 
@@ -34,8 +34,8 @@ export interface Sheet {
   readonly hover: string | null;
   readonly dragging: string | null;
   readonly mesialArc: boolean;
-  /** What is held has a mark that can be turned. */
-  readonly turns: boolean;
+  /** What can be done with what is held. */
+  readonly can: Can;
   readonly tiltShown: boolean;
   readonly tilt: { readonly number: string; readonly words: string };
   readonly caption: string;
@@ -161,7 +161,7 @@ export function Overlay({ sheet, onGrip, onHover, onPick, onPoint }: OverlayProp
       )}
       <Handles
         drawing={sheet.handles}
-        turns={sheet.turns}
+        can={sheet.can}
         tagSize={sheet.tagSize}
         hover={sheet.hover}
         dragging={sheet.dragging}

@@ -1,5 +1,6 @@
 import { Canvas, type RootState } from '@react-three/fiber';
 import { useCallback, useEffect, useRef, useState } from 'react';
+import { heldIn } from '../state/inHand.ts';
 import type { View } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
@@ -113,7 +114,7 @@ export default function Stage({ stores, onDrawn, onAbsent }: StageProps) {
         <InkLayer stores={stores} door={door} onView={onView} />
       </div>
       <ViewButtons stores={stores} free={free} onAsk={onView} />
-      <StageTools stores={stores} />
+      {heldIn(stores) !== 'implant' && <StageTools stores={stores} />}
     </div>
   );
 }
