@@ -5,15 +5,19 @@ import { IMPLANT_LIBRARY } from '../../src/core/implant/library.ts';
 import { envelopeOf } from '../../src/core/implant/profile.ts';
 import { totalLength } from '../../src/core/implant/shape.ts';
 import { READING_IDS } from '../../src/core/measure/reading.ts';
+import { drillingOf } from '../../src/core/plan/drilling.ts';
 import { evaluate, readingOf } from '../../src/core/plan/evaluate.ts';
+import { kitOf } from '../../src/core/plan/inHand.ts';
 import { DEMO_PLANS, MEAN_PLANS } from '../../src/io/plans.ts';
 import { spread } from '../../src/marks/spread.ts';
+import { stretches } from '../../src/panels/BudgetBar.tsx';
 import * as freedoms from '../../src/panels/freedoms.ts';
 import { implantOutline } from '../../src/panels/implantOutline.ts';
 import { limitLine, runsOf, THICK_PX } from '../../src/panels/profileShape.ts';
 import { readingGroups } from '../../src/panels/readingGroups.ts';
-import { yOf } from '../../src/panels/scale.ts';
+import { PX_PER_MM, yOf } from '../../src/panels/scale.ts';
 import { intoSection } from '../../src/panels/sectionPlane.ts';
+import { LABEL_GAP, labelHeights, STRIP, stripRows, stripScale } from '../../src/panels/stripLayout.ts';
 
 const PLANS = [...DEMO_PLANS, ...MEAN_PLANS].map(({ plan }) => plan);
 
@@ -113,6 +117,43 @@ describe('the wall profile', () => {
   it('takes a plan’s own bands', () => {
     const plan = { ...PLANS[0], limits: { 'palatal-wall': { low: { near: 1.5, beyond: 0.7 } } } };
     expect(limitLine(plan, 'palatal', 'near', 0, 4)[0].x).toBe(-1.5 * THICK_PX);
+  });
+});
+
+describe('the depth strip and the budget’s bar', () => {
+  it('hold every level between their ends at the section’s scale or a smaller one, labels apart', () => {
+    for (const plan of PLANS) {
+      const drilling = drillingOf(plan);
+      if (!drilling?.plan.last) continue;
+      const scale = stripScale(drilling.strip.map(({ level }) => level));
+      expect(scale.pxPerMm).toBeLessThanOrEqual(PX_PER_MM);
+      expect(scale.y(1) - scale.y(0)).toBeCloseTo(scale.pxPerMm, 9);
+      for (const { level } of drilling.strip) {
+        expect(scale.y(level)).toBeGreaterThanOrEqual(STRIP.top);
+        expect(scale.y(level)).toBeLessThanOrEqual(STRIP.foot);
+      }
+      const rows = stripRows(drilling, kitOf(plan).drills[drilling.plan.last.index]);
+      const heights = labelHeights(rows, scale).sort((a, b) => a - b);
+      for (let i = 1; i < heights.length; i++)
+        expect(heights[i] - heights[i - 1]).toBeGreaterThan(LABEL_GAP - 1e-6);
+      expect(heights[heights.length - 1]).toBeLessThan(STRIP.height - 12);
+    }
+  });
+
+  it('cut the depth where the answer changes, and leave out what has no length', () => {
+    const cut = (round: number | null, covered: number | null) =>
+      stretches({ round, covered }, 12).map(({ answer, from, to }) => [answer, from, to]);
+    expect(cut(6.9, 9.2)).toEqual([
+      ['round', 0, 6.9],
+      ['covered', 6.9, 9.2],
+      ['open', 9.2, 12],
+    ]);
+    expect(cut(12, 12)).toEqual([['round', 0, 12]]);
+    expect(cut(null, 3)).toEqual([
+      ['covered', 0, 3],
+      ['open', 3, 12],
+    ]);
+    expect(cut(null, null)).toEqual([['open', 0, 12]]);
   });
 });
 
