@@ -58,7 +58,7 @@ test('the hole’s numbers are the core’s, digit for digit', async ({ page }) 
 
 test('a mending that is pressed puts the hand where it says', async ({ page }) => {
   const plan = await openRehearsal(page);
-  const tilt = drillingOf(plan)?.hole.drill.pose.tilt.faciopalatal ?? Number.NaN;
+  const tilt = drillingOf(plan)?.hole?.drill.pose.tilt.faciopalatal ?? Number.NaN;
   await page.locator('[data-mend="tilt-mouth"] button').click();
   await settled(page);
   const read = parsePlanFile(await savedPlan(page));
