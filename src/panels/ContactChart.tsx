@@ -151,6 +151,7 @@ export const ContactChart = memo(function ContactChart({ stores }: { stores: Han
           )}
         />
         <path
+          className="contact-bar"
           fill={fills.contact}
           data-contact="share"
           d={sharesPath(

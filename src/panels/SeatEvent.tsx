@@ -23,7 +23,8 @@ function MendButton({ stores, cause }: { stores: PlanStores; cause: StopCause })
   const plan = usePlan(stores);
   const ref = mendingTool(plan, cause.reason);
   const taken = ref && toolOf(plan, ref);
-  if (!ref || !taken) return <p className="rail-note">{say('seat.noTool')}</p>;
+  if (!ref || !taken)
+    return <p className="rail-note">{say(cause.reason === 'hard-bone' ? 'seat.noWider' : 'seat.noTool')}</p>;
   const tool = sayTool(taken);
   const mend = () => {
     document.edit(say('edit.backOutTake', { tool }), (before) => backOutAndTake(before, ref));

@@ -8,13 +8,13 @@ import { presentLadder } from '../words/presentSeating.ts';
 import { say } from '../words/say.ts';
 import { sayDegrees } from './seatActs.ts';
 
-const WIDTH = 196;
+const WIDTH = 214;
 const HEIGHT = 128;
 /** Height of the planned level, and of one rung, px. */
 const PLAN = 86;
 const STEP = 17;
 const TOP = 18;
-const [LEFT, RIGHT] = [62, 112];
+const [LEFT, RIGHT] = [62, 106];
 /** A round neck has no rungs: what stands for one on the scale, mm. */
 const ROUND = 0.2;
 
@@ -82,7 +82,7 @@ export function SeatLadder({ now }: { now: SeatNow }) {
       {unknown && (
         <text className="drawing-word" x={RIGHT + 9} y={PLAN + 4.5}>
           {say('seat.ladderBand', {
-            half: formatQuantity({ value: (rung ?? 0) / 2, unit: 'mm', limits: [0] }),
+            half: formatQuantity({ value: (rung ?? 0) / 2, unit: 'mm', exact: true }),
           })}
         </text>
       )}
@@ -91,7 +91,7 @@ export function SeatLadder({ now }: { now: SeatNow }) {
       </text>
       <path className="shoulder" d={`M${LEFT - 6} ${y}H${RIGHT}`} />
       <path className="shoulder-tip" d={`M${LEFT - 2} ${y}l-9 -5v10z`} />
-      {beyond && <path className="rung" d={`M${LEFT + 25} ${TOP - 5}v-12m-4 4l4 -4l4 4`} />}
+      {beyond && <path className="rung" d={`M${LEFT + 22} ${TOP - 5}v-12m-4 4l4 -4l4 4`} />}
       {(beyond || Math.abs(y - PLAN) > 14) && (
         <text className="drawing-word" x="0" y={y + 4.5}>
           {say('seat.ladderHere')}

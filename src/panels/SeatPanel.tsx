@@ -21,27 +21,30 @@ function LookWords({ stores, now }: SeatPartProps) {
   const driverOff = useSelected(live, (state) => state.driverOff);
   const marks = useSelected(live, (state) => state.contactMarks);
   return (
-    <div className="rail-words">
-      <button type="button" className="rail-word" onClick={() => live.set({ driverOff: !driverOff })}>
-        {say(driverOff ? 'seat.driverOn' : 'seat.driverOff')}
-      </button>
-      <button
-        type="button"
-        className="rail-word seat-toggle"
-        aria-pressed={marks}
-        onClick={() => live.set({ contactMarks: !marks })}
-      >
-        {say('seat.marks')}
-      </button>
-      <button
-        type="button"
-        className="rail-word"
-        disabled={now.states.length === 1}
-        onClick={() => document.edit(say('edit.seatAnew'), seatAnew)}
-      >
-        {say('seat.anew')}
-      </button>
-    </div>
+    <>
+      <div className="rail-words">
+        <button type="button" className="rail-word" onClick={() => live.set({ driverOff: !driverOff })}>
+          {say(driverOff ? 'seat.driverOn' : 'seat.driverOff')}
+        </button>
+        <button
+          type="button"
+          className="rail-word seat-toggle"
+          aria-pressed={marks}
+          onClick={() => live.set({ contactMarks: !marks })}
+        >
+          {say('seat.marks')}
+        </button>
+        <button
+          type="button"
+          className="rail-word"
+          disabled={now.states.length === 1}
+          onClick={() => document.edit(say('edit.seatAnew'), seatAnew)}
+        >
+          {say('seat.anew')}
+        </button>
+      </div>
+      {marks && <p className="rail-note">{say('seat.marksKey')}</p>}
+    </>
   );
 }
 

@@ -1,5 +1,6 @@
 import type { Contact } from '../core/seating/contact.ts';
 import { CELL } from '../core/seating/contactGrid.ts';
+import { polyline } from '../marks/path.ts';
 import { DRAWING_HEIGHT, yOf } from './scale.ts';
 
 /** The chart of contact, px: as wide and as high as the wall profile. Shares of the circumference left, millimetres right of them. */
@@ -54,20 +55,26 @@ export function lengthsEnd(bars: readonly ContactBar[]): number {
   return [0.5, 1, 2].find((end) => most <= end) ?? 4;
 }
 
-/** Path of the bars between two shares of the circumference, each row by itself. */
+/** Outlines of what lies between two shares of the circumference: stepped, row by row, rows that follow each other joined. */
 export function sharesPath(
   bars: readonly ContactBar[],
   from: (bar: ContactBar) => number,
   size: (bar: ContactBar) => number,
 ): string {
-  const width = SHARE.to - SHARE.from;
-  const at = (share: number): number => Math.round(10 * (SHARE.from + share * width)) / 10;
-  const px = (y: number): number => Math.round(10 * y) / 10;
-  return bars
-    .filter((bar) => size(bar) > 1e-3)
-    .map(
-      (bar) =>
-        `M${at(from(bar))} ${px(bar.top)}H${at(from(bar) + size(bar))}V${px(bar.foot)}H${at(from(bar))}Z`,
+  const at = (share: number): number => SHARE.from + share * (SHARE.to - SHARE.from);
+  const runs: ContactBar[][] = [[]];
+  for (const bar of bars) {
+    if (size(bar) > 1e-3) runs[runs.length - 1].push(bar);
+    else runs.push([]);
+  }
+  const edge = (run: readonly ContactBar[], of: (bar: ContactBar) => number) =>
+    run.flatMap((bar) => [
+      { x: at(of(bar)), y: bar.top },
+      { x: at(of(bar)), y: bar.foot },
+    ]);
+  return runs
+    .map((run) =>
+      polyline([...edge(run, from), ...edge(run, (bar) => from(bar) + size(bar)).reverse()], true),
     )
     .join('');
 }

@@ -1,10 +1,11 @@
 import { useThree } from '@react-three/fiber';
 import { memo, useCallback, useEffect, useLayoutEffect, useMemo, useState } from 'react';
 import { solidsOf } from '../core/plan/evaluate.ts';
-import { heldIn } from '../state/inHand.ts';
+import { heldIn, plannedOf } from '../state/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { type Asked, CameraRig } from './CameraRig.tsx';
+import { ContactMarks } from './ContactMarks.tsx';
 import { ContactShade } from './ContactShade.tsx';
 import { CutFace } from './CutFace.tsx';
 import { layEnds, newCut, type Removed } from './cut.ts';
@@ -35,6 +36,7 @@ export const World = memo(function World({ stores, light, asked, onFree, onSheet
   const invalidate = useThree((three) => three.invalidate);
   const site = useSelected(stores.document, ({ plan }) => plan.site);
   const held = heldIn(stores);
+  const planned = plannedOf(stores);
   const guessing = useSelected(stores.live, (state) => state.guessing);
   const wanted = useSelected(stores.session, (state) => state.bone);
   // While the hand guesses, nothing shows what lies in the bone.
@@ -97,6 +99,7 @@ export const World = memo(function World({ stores, light, asked, onFree, onSheet
         <>
           <Implant stores={stores} materials={materials} segments={light ? 36 : 64} shadow={!light} />
           {held === 'implant' && <Driver stores={stores} materials={materials} />}
+          {held === 'implant' && planned && <ContactMarks stores={stores} planned={planned} />}
         </>
       )}
       <Ink stores={stores} solids={solids} cut={cut} bone={look} removed={removed} onSheet={onSheet} />
