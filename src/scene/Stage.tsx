@@ -50,6 +50,7 @@ export default function Stage({ stores, onDrawn, onAbsent }: StageProps) {
   const drawing = useSelected(session, (state) => state.drawing);
   const [slow, setSlow] = useState(graphics.software);
   const light = drawing === 'light' || (drawing === 'auto' && slow);
+  const drilled = useSelected(stores.live, (state) => state.drilled?.passes.length ?? 0);
   const frame = useRef<HTMLDivElement>(null);
   const door = useRef<ShowSheet | null>(null);
   const [asked, setAsked] = useState<Asked>(() => ({ view: session.getState().view, count: 0 }));
@@ -96,7 +97,12 @@ export default function Stage({ stores, onDrawn, onAbsent }: StageProps) {
     );
   }
   return (
-    <div className="stage" ref={frame} data-setting={light ? 'light' : 'full'}>
+    <div
+      className="stage"
+      ref={frame}
+      data-setting={light ? 'light' : 'full'}
+      data-drilled={heldIn(stores) ? drilled : 0}
+    >
       <div className="stage-picture" role="img" aria-label={say('stage.label')}>
         <Canvas
           key={light ? 'light' : 'full'}

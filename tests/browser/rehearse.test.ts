@@ -11,7 +11,8 @@ import { say } from '../../src/words/say.ts';
 import { sayDepth } from '../../src/words/sayTool.ts';
 import { expect, settled, test } from '../support/browser.ts';
 import { type Hand, handSeen, keyboard, pointer, watchHand } from '../support/hands.ts';
-import { openPanels, savedPlan } from '../support/place.ts';
+import { decode } from '../support/pixels.ts';
+import { openPanels, openPlace, savedPlan } from '../support/place.ts';
 
 // Healed premolar site: the last drill is 3.6 mm wide, so a pilot of 2.0 that strays by 4° can be taken up at 7 mm (model 5: 6.6° there).
 const CASE = DEMO_PLANS[2].plan;
@@ -141,4 +142,31 @@ test('numbers are covered until they are guessed', async ({ page }) => {
   await settled(page);
   expect(await page.locator('.drawing.section').count()).toBe(1);
   expect(await page.locator('[data-guess="facial"]').textContent()).toContain('1.5');
+});
+
+test('the model shows the hole: the bone of the last pass is another picture than the bone before it', async ({
+  page,
+  browser,
+}) => {
+  await openPlace(page);
+  const button = (name: string) => page.getByRole('button', { name, exact: true });
+  await button(en['place.rehearse']).click();
+  await button(en['hand.lift']).click();
+  await settled(page);
+  const stage = page.locator('.stage-picture canvas');
+  const picture = async () => decode(browser, await stage.screenshot());
+  const before = await picture();
+  await button(toStop(6)).click();
+  await button(en['hand.lift']).click();
+  await page.locator('[data-drilled="1"]').waitFor();
+  await workedOut(page);
+  const after = await picture();
+  let changed = 0;
+  for (let i = 0; i < before.bytes.length; i += 4) {
+    const off = [0, 1, 2].map((k) => Math.abs(before.bytes[i + k] - after.bytes[i + k]));
+    if (Math.max(...off) > 24) changed += 1;
+  }
+  // A 2.0 mm hole, 6 mm deep and cut open, is some hundreds of pixels and not the whole picture.
+  expect(changed).toBeGreaterThan(100);
+  expect(changed).toBeLessThan(before.bytes.length / 4 / 10);
 });
