@@ -2,6 +2,7 @@ import { circlesNow, drillingOf } from '../core/plan/drilling.ts';
 import type { DrillReport } from '../core/plan/drillReport.ts';
 import { handOf, passesShown, toolOf } from '../core/plan/inHand.ts';
 import type { Plan } from '../core/plan/plan.ts';
+import { formatQuantity } from './format.ts';
 import { say } from './say.ts';
 import { sayDepth, sayTool } from './sayTool.ts';
 
@@ -61,7 +62,9 @@ export function presentRehearsal(plan: Plan, report: DrillReport | null): Rehear
   const rest =
     outlook.answer === 'round'
       ? say('rehearse.ends.round')
-      : say(`rehearse.ends.${outlook.answer}`, { void: sayDepth(outlook.void) });
+      : say(`rehearse.ends.${outlook.answer}`, {
+          void: formatQuantity({ value: outlook.void, unit: 'mm', limits: [0] }),
+        });
   const last = passesShown(plan).at(-1);
   const leans = last?.tool.kind === 'drill' && (circles.angle > STRAIGHT || outlook.answer !== 'round');
   return { mark: MARK[outlook.answer], lead, rest, mend: leans ? untilWords(plan, report) : '' };
