@@ -8,6 +8,7 @@ import { HoleReadings } from '../panels/HoleReadings.tsx';
 import { LayerWords } from '../panels/LayerWords.tsx';
 import { PlansMenu } from '../panels/PlansMenu.tsx';
 import { PoseRail } from '../panels/PoseRail.tsx';
+import { PrintedRehearsal } from '../panels/PrintedRehearsal.tsx';
 import { ReadingsTable } from '../panels/ReadingsTable.tsx';
 import { RehearseSentence } from '../panels/RehearseSentence.tsx';
 import { SeatSentence } from '../panels/SeatSentence.tsx';
@@ -167,6 +168,7 @@ export function App({ stores, ledger, scenarios, sites }: AppProps) {
           sheet: <p>{say('title.sheetNumber', { sheet: '1', sheets: '1' })}</p>,
         }}
         onStageFault={stageAbsent}
+        printed={<PrintedRehearsal stores={stores} />}
         parts={{
           sentence: <Above place={place} stores={stores} />,
           rail: <Rail stores={stores} inHand={inHand} inSeat={inSeat} />,

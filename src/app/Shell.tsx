@@ -19,6 +19,8 @@ export interface ShellProps {
   header: ReactNode;
   title: TitleBlockProps;
   parts: Parts;
+  /** What stands on paper only, under the rest. */
+  printed?: ReactNode;
   /** The stage has failed and draws nothing until it is tried again. */
   onStageFault?: () => void;
 }
@@ -60,7 +62,7 @@ const BESIDE = {
 } as const satisfies Record<Place, Record<'profile' | 'readings', MessageKey>>;
 
 /** The sheet with its places: header, sentence, pose rail, stage, section, wall profile, readings, title block. */
-export function Shell({ place, header, title, parts, onStageFault }: ShellProps) {
+export function Shell({ place, header, title, parts, printed, onStageFault }: ShellProps) {
   return (
     <div className="sheet">
       {header}
@@ -88,6 +90,7 @@ export function Shell({ place, header, title, parts, onStageFault }: ShellProps)
           </Panel>
         </div>
       </main>
+      {printed}
       <TitleBlock {...title} />
     </div>
   );

@@ -1,7 +1,9 @@
 import { readFileSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
+import { drillReport } from '../core/plan/drillReport.ts';
 import { evaluate } from '../core/plan/evaluate.ts';
+import { passesShown } from '../core/plan/inHand.ts';
 import type { ReadResult } from '../core/plan/read.ts';
 import { LARGEST_FILE, parsePlanFile, tooLarge } from '../io/planFile.ts';
 import { presentFault } from '../words/presentFault.ts';
@@ -74,7 +76,9 @@ function run(args: readonly string[]): number {
       return UNUSABLE;
     }
     if (read.migrated.length > 0) talk(say('cli.migrated', { file, steps: read.migrated.join(', ') }));
-    evaluations.push({ file, evaluation: evaluate(read.plan) });
+    const { plan } = read;
+    const report = passesShown(plan).length > 0 ? drillReport(plan) : null;
+    evaluations.push({ file, evaluation: evaluate(plan), report });
   }
   process.stdout.write(given.values.json ? measureJson(evaluations) : measureTable(evaluations));
   const beyond = evaluations.some(({ evaluation }) => evaluation.readings.some((r) => r.status === 'beyond'));

@@ -1,3 +1,6 @@
+import { formatQuantity } from '../words/format.ts';
+import { drillingCautions } from '../words/presentDrilling.ts';
+import { presentPass, presentVerdict, settingOf } from '../words/presentPasses.ts';
 import { presentReading } from '../words/presentReading.ts';
 import { say } from '../words/say.ts';
 import type { Measured } from './measureJson.ts';
@@ -6,9 +9,36 @@ type Row = readonly [string, string, string, string, string];
 
 const pad = (text: string, width: number): string => text + ' '.repeat(Math.max(0, width - [...text].length));
 
+/** The passes beside the plan, a line each, what went wrong under it, and how it stands. */
+function rehearsalLines({ evaluation: { plan }, report }: Measured): string[] {
+  if (!report) return [];
+  const { summary, removed } = report;
+  if (!summary) return ['', say('rehearse.nothing')];
+  const setting = settingOf(plan);
+  const passes = summary.rows.flatMap((row) => {
+    const { title, tool, rows, faults } = presentPass(row, setting);
+    const numbers = rows.map(({ label, value }) => say('cli.named', { name: label, value })).join('; ');
+    return [
+      say('cli.named', { name: say('pass.named', { pass: title, tool }), value: numbers }),
+      ...faults.map(
+        ({ text, mended, note }) => `  ${[text, mended, note].filter((t) => t !== '').join(' ')}`,
+      ),
+    ];
+  });
+  const taken = formatQuantity({ value: removed, unit: 'mm3' });
+  return [
+    '',
+    say('cli.named', { name: say('pass.printed'), value: presentVerdict(summary) }),
+    ...passes,
+    say('cli.removed', { taken }),
+    drillingCautions().join(' '),
+  ];
+}
+
 /** A table a person can read, one per file; the caution stands under the last. */
 export function measureTable(all: readonly Measured[]): string {
-  const tables = all.map(({ file, evaluation }) => {
+  const tables = all.map((measured) => {
+    const { file, evaluation } = measured;
     const rows: Row[] = evaluation.readings.map((reading) => {
       const r = presentReading(reading);
       const label = r.level ? say('finding.level', { reading: r.label, level: r.level }) : r.label;
@@ -31,7 +61,12 @@ export function measureTable(all: readonly Measured[]): string {
         .map((cell, i) => (i === 4 ? cell : pad(cell, widths[i])))
         .join('  ')
         .trimEnd();
-    return [`${evaluation.plan.title} (${file})`, line(head), ...rows.map(line)].join('\n');
+    return [
+      `${evaluation.plan.title} (${file})`,
+      line(head),
+      ...rows.map(line),
+      ...rehearsalLines(measured),
+    ].join('\n');
   });
   return `${tables.join('\n\n')}\n\n${say('cli.caution')}\n`;
 }

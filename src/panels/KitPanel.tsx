@@ -83,17 +83,6 @@ export function KitPanel({ stores }: { stores: PlanStores }) {
         {say('kit.heading')} <span className="caption">{say(own ? 'kit.own' : 'kit.generic')}</span>
       </summary>
       {own && <p className="kit-title">{kit.title}</p>}
-      {faults.map((fault) => (
-        <p className="kit-fault" key={`${fault.code}${fault.tool?.index}`}>
-          {presentKitFault(fault, kit)}
-        </p>
-      ))}
-      <ul className="kit-tools">
-        {lines.map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
-      {!own && <p className="rail-note">{say('kit.assumed')}</p>}
       <div className="rail-words">
         <OpenKit onKit={take} onRefused={(lines) => tell(...lines)} />
         <button
@@ -116,6 +105,17 @@ export function KitPanel({ stores }: { stores: PlanStores }) {
           </p>
         ))}
       </div>
+      {faults.map((fault) => (
+        <p className="kit-fault" key={`${fault.code}${fault.tool?.index}`}>
+          {presentKitFault(fault, kit)}
+        </p>
+      ))}
+      <ul className="kit-tools">
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      {!own && <p className="rail-note">{say('kit.assumed')}</p>}
     </details>
   );
 }

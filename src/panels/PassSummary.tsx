@@ -1,6 +1,5 @@
 import { memo } from 'react';
 import type { PassRow } from '../core/drilling/rehearsalSummary.ts';
-import { kitOf, rehearsalOf } from '../core/plan/inHand.ts';
 import type { Plan } from '../core/plan/plan.ts';
 import { StatusGlyph } from '../marks/StatusGlyph.tsx';
 import type { PlanStores } from '../state/stores.ts';
@@ -13,16 +12,10 @@ import {
   presentPass,
   presentPassFaults,
   presentVerdict,
+  settingOf,
   verdictMark,
 } from '../words/presentPasses.ts';
 import { say } from '../words/say.ts';
-
-/** What faults of a plan's passes are told with. */
-export const settingOf = (plan: Plan): FaultSetting => ({
-  kit: kitOf(plan),
-  passes: rehearsalOf(plan).passes,
-  floor: plan.site.ridge.floor,
-});
 
 interface FaultListProps {
   faults: readonly PresentedFault[];

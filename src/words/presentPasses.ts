@@ -9,6 +9,8 @@ import {
   type Verdict,
   weightOf,
 } from '../core/drilling/rehearsalSummary.ts';
+import { kitOf, rehearsalOf } from '../core/plan/inHand.ts';
+import type { Plan } from '../core/plan/plan.ts';
 import { formatNumber, formatQuantity, type Quantity } from './format.ts';
 import { type DrillRow, heatSlots } from './presentDrilling.ts';
 import { presentToolRef } from './presentKit.ts';
@@ -25,6 +27,13 @@ export interface FaultSetting {
 
 /** Code for the glyph. */
 export type FaultMark = 'within' | 'near' | 'beyond' | 'none';
+
+/** What faults of a plan’s passes are told with. */
+export const settingOf = (plan: Plan): FaultSetting => ({
+  kit: kitOf(plan),
+  passes: rehearsalOf(plan).passes,
+  floor: plan.site.ridge.floor,
+});
 
 export interface PresentedFault {
   readonly key: PassFaultCode;

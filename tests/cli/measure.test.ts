@@ -6,9 +6,12 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { READING_IDS, type Reading } from '../../src/core/measure/reading.ts';
+import { drillReport } from '../../src/core/plan/drillReport.ts';
 import { shift } from '../../src/core/plan/edits.ts';
 import { evaluate } from '../../src/core/plan/evaluate.ts';
+import { drillTo, setSpeed, takeTool } from '../../src/core/plan/rehearse.ts';
 import { printPlanFile } from '../../src/io/planFile.ts';
+import { presentPass, presentVerdict, settingOf } from '../../src/words/presentPasses.ts';
 import { presentReading } from '../../src/words/presentReading.ts';
 import { SITES_DEMO } from '../support/demoPlans.ts';
 import { WRONG_FILES } from '../support/wrongFiles.ts';
@@ -110,6 +113,56 @@ describe('--json', () => {
         expect(rest).toEqual(JSON.parse(JSON.stringify(r)));
         expect(shown).toBe(presentReading(r).number);
       });
+    });
+  });
+});
+
+describe('a plan whose passes were made', () => {
+  // The second pass too fast, and a drill left out; both on the planned axis.
+  const pilot = drillTo(SITES_DEMO[0].plan, 8);
+  const fast = drillTo(setSpeed(takeTool(pilot, { kind: 'drill', index: 2 }), 2500), 10);
+  const report = drillReport(fast);
+  const { summary, hole } = report;
+  const setting = settingOf(fast);
+  const path = () => file('passes.json', printPlanFile(fast));
+
+  it('prints them with the sentences and digits of the page', async () => {
+    const { code, out } = await measure(path());
+    expect(code).toBe(0);
+    const block = out.split('\n\n')[1].split('\n');
+    if (!summary) throw new Error('no summary');
+    expect(block[0]).toContain(presentVerdict(summary));
+    for (const row of summary.rows) {
+      const { title, tool, rows, faults } = presentPass(row, setting);
+      const line = block.find((one) => one.startsWith(`${title}, ${tool}`));
+      for (const { label, value } of rows) expect(line).toContain(`${label}: ${value}`);
+      for (const { text } of faults) expect(block.some((one) => one.includes(text))).toBe(true);
+    }
+    // By hand: the 2.8 drill of the generic kit is used at 900 to 1100 rpm, and the 2.4 one was left out.
+    expect(block.join(' ')).toContain('2500\u00A0rpm, more than the 1100\u00A0rpm');
+    expect(block.join(' ')).toContain('The 2.8\u00A0mm drill came before the 2.4\u00A0mm one.');
+    expect(block.join(' ')).toContain('No force is modelled.');
+  });
+
+  it('has them in the JSON, the readings of the hole among it; a plan without passes has no such field', async () => {
+    const { code, out } = await measure('--json', path(), plans('demo-5-slab'));
+    expect(code).toBe(0);
+    const [first, second] = JSON.parse(out);
+    expect(second).not.toHaveProperty('rehearsal');
+    const { rehearsal } = first;
+    expect(rehearsal).toMatchObject({ verdict: summary?.verdict, removed: report.removed });
+    expect(rehearsal.hole.map((r: { shown: string }) => r.shown)).toEqual(
+      hole.map((r) => presentReading(r).number),
+    );
+    expect(rehearsal.passes).toHaveLength(2);
+    summary?.rows.forEach((row, i) => {
+      const { faults, shown, readings, ...rest } = rehearsal.passes[i];
+      expect({ ...rest, faults: faults.length }).toEqual({
+        ...JSON.parse(JSON.stringify(row)),
+        faults: row.faults.length,
+      });
+      expect(shown.angle).toBe(presentPass(row, setting).rows.find(({ key }) => key === 'angle')?.value);
+      expect(readings.length).toBe(report.passes[row.index].length);
     });
   });
 });

@@ -7,7 +7,10 @@ import type { Kit } from '../../src/core/drilling/kit.ts';
 import { type Reach, reachReport } from '../../src/core/drilling/reach.ts';
 import type { TriangleMesh } from '../../src/core/geometry/mesh.ts';
 import { unit, type Vec3 } from '../../src/core/geometry/vec.ts';
+import { drillingOf } from '../../src/core/plan/drilling.ts';
 import { evaluate } from '../../src/core/plan/evaluate.ts';
+import { reachNow } from '../../src/core/plan/reachNow.ts';
+import { holdAt, takeTool, toPlannedAxis } from '../../src/core/plan/rehearse.ts';
 import { SITES_DEMO } from '../support/demoPlans.ts';
 
 /** A square of side 40 in the plane `c = level`, as two triangles. */
@@ -129,5 +132,22 @@ describe('the head between the crowns', () => {
     expect(needed(20).needed - needed(0).needed).toBeCloseTo(20 * placement.a[2], 9);
     expect(needed(0).enough).toBe(true);
     expect(needed(20).enough).toBe(false);
+  });
+});
+
+describe('the reach of a plan as it stands', () => {
+  it('is, for the last drill in the planned place, that of the plan; further from the crowns while it is held higher', () => {
+    const { plan } = SITES_DEMO[0];
+    const order = drillingOf(plan);
+    const index = order?.plan.last?.index ?? 0;
+    const taken = toPlannedAxis(takeTool(plan, { kind: 'drill', index }));
+    const { hand, planned } = reachNow(holdAt(taken, order?.chain.fullDepth ?? 0));
+    const [drill] = planned?.reaches ?? [];
+    expect(hand?.tooth).toBe(drill.tooth);
+    expect(hand?.clearance).toBeCloseTo(drill.clearance, 6);
+    expect(hand?.headAbove).toBeCloseTo(drill.headAbove, 6);
+    const higher = reachNow(holdAt(taken, 0)).hand;
+    expect(higher?.headAbove).toBeCloseTo(drill.headAbove + (order?.chain.fullDepth ?? 0), 6);
+    expect(higher?.clearance).toBeGreaterThan(drill.clearance);
   });
 });
