@@ -35,7 +35,11 @@ function RungLine({ rung, y, best }: { rung: Rung; y: number; best: boolean }) {
       )}
       {best && <circle className="rung-knob" cx={RIGHT} cy={y} r="3.5" />}
       <text className={best ? 'drawing-figure' : 'drawing-word'} x={RIGHT + 9} y={y + 4.5}>
-        {blocked ? say('seat.ladderPast', { degrees: sayDegrees(degrees) }) : sayDegrees(degrees)}
+        {degrees === 0
+          ? say('seat.ladderNow')
+          : blocked
+            ? say('seat.ladderPast', { degrees: sayDegrees(degrees) })
+            : sayDegrees(degrees)}
       </text>
     </g>
   );

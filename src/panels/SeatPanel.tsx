@@ -68,12 +68,14 @@ export default function SeatPanel({ stores }: { stores: HandStores }) {
   if (!now) return <DrillFirst stores={planned} />;
   const started = isStarted(now);
   const part = { stores: planned, now };
+  const stopped = now.state.phase === 'stopped-at-max';
   return (
     <div className="rail seat">
       <SeatStart {...part} />
+      {stopped && <SeatEvent {...part} />}
       {started && <SeatTurn {...part} />}
       {started && <SeatSteer {...part} seat={stores} />}
-      <SeatEvent {...part} />
+      {!stopped && <SeatEvent {...part} />}
       <RailGroup heading={say('seat.undoHeading')} note="">
         {started && <SeatBack {...part} />}
         <LookWords {...part} />

@@ -101,6 +101,7 @@ export const seatPanelWords = {
   'seat.ladderLabel': 'Depth ladder: {rungs}',
   'seat.ladderHere': 'shoulder',
   'seat.ladderPlan': 'plan',
+  'seat.ladderNow': 'here',
   'seat.ladderPast': '{degrees}, blocked',
   'seat.ladderBand': '± {half}',
   'seat.contactHeading': 'Contact with the hole',
