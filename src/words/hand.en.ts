@@ -103,9 +103,9 @@ export const handWords = {
   'rehearse.onPlan': 'The hole follows the plan.',
   'rehearse.off': 'The hole is off the plan: {mouth} at the mouth, {apex} at the planned depth.',
   'rehearse.ends.round': 'Gone on with as planned, it ends round.',
-  'rehearse.ends.covered': 'Gone on with as planned, a void of {void} stays that the implant covers.',
+  'rehearse.ends.covered': 'Gone on with as planned, a void of {void} stays, which the implant covers.',
   'rehearse.ends.open':
-    'Gone on with as planned, a void of {void} stays that nothing covers: leave it, let it heal, or choose a wider shape.',
+    'Gone on with as planned, a void of {void} stays open: leave it, let it heal, or a wider shape.',
   'rehearse.until':
     'This direction can be mended and end round down to {round}, and be covered by the implant down to {covered}.',
   'rehearse.untilAlways': 'Even at the planned depth this direction is taken up.',

@@ -154,7 +154,11 @@ export function presentQuestions(setting: SeatSetting, state: SeatState): readon
       answer: yesNo(level.right),
       detail: say('seat.answer.level', {
         level: presentLevel(level.off, level.tolerance),
-        tolerance: formatQuantity({ value: level.tolerance, unit: 'mm', exact: true }),
+        tolerance: formatQuantity({
+          value: Math.round(100 * level.tolerance) / 100,
+          unit: 'mm',
+          exact: true,
+        }),
       }),
     },
     {
@@ -179,7 +183,7 @@ export function presentLadder(setting: SeatSetting, rungs: readonly Rung[]): str
   const rung = rungOf(setting.shape);
   if (rung === null) return [say('seat.ladder.round')];
   if (rungs.length === 0) {
-    const half = formatQuantity({ value: rung / 2, unit: 'mm', exact: true });
+    const half = formatQuantity({ value: Math.round(50 * rung) / 100, unit: 'mm', exact: true });
     return [say('seat.ladder.unknown', { half })];
   }
   return rungs.map(({ above, degrees, blocked }) => {

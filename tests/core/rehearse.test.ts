@@ -27,6 +27,7 @@ import {
   takeTool,
   toPlannedAxis,
 } from '../../src/core/plan/rehearse.ts';
+import { startSeating } from '../../src/core/plan/seat.ts';
 import { DEMO_PLANS } from '../../src/io/plans.ts';
 import { slabPlan } from '../support/slabs.ts';
 
@@ -176,4 +177,19 @@ describe('what a teacher dials in', () => {
 it('the kit of a plan is the generic one until it has its own', () => {
   const own = { ...kitOf(first), title: 'mine' };
   expect(kitOf({ ...first, rehearsal: { ...rehearsalOf(first), kit: own } }).title).toBe('mine');
+});
+
+describe('what follows from another pass', () => {
+  it('an implant that stood in the hole is out of it', () => {
+    const drilled = drillTo(first, 8);
+    const seated = startSeating(drilled, 0);
+    expect(rehearsalOf(seated).seating).toHaveLength(1);
+    expect(rehearsalOf(drillTo(seated, 9)).seating).toEqual([]);
+    expect(rehearsalOf(pressAgainst(seated, { toward: 0, mouth: 0.2, bottom: 0.2 })).seating).toEqual([]);
+  });
+
+  it('after a press the hand stands in the hole that the press has made', () => {
+    const pressed = pressAgainst(drillTo(first, 8), { toward: 180, mouth: 0.3, bottom: 0 });
+    expect(drilledUnder(pressed)).toBe(8);
+  });
 });

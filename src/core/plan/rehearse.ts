@@ -99,7 +99,7 @@ export function moved(
 
 /**
  * Drills from where the hand stands down to `depth`. A pass of the same tool on the same axis goes on; any other is a new pass. What was drilled already costs nothing
- * and takes nothing back.
+ * and takes nothing back; an implant that stands in the hole is out of it.
  */
 export function drillTo(plan: Plan, depth: number): Plan {
   const hand = handOf(plan);
@@ -122,6 +122,7 @@ export function drillTo(plan: Plan, depth: number): Plan {
   return withRehearsal(plan, {
     passes: [...(goesOn ? passes.slice(0, -1) : passes), pass],
     shown: null,
+    seating: [],
     hand: { ...hand, pose, depth },
   });
 }
@@ -132,7 +133,12 @@ export function pressAgainst(plan: Plan, press: Press): Plan {
   const { tool, depth, speed, irrigated } = hand;
   const pass: Pass = { tool, pose: hand.pose, depth, press, speed, irrigated };
   const pose = passBody(solidsOf(plan.site).ridge, kitOf(plan), pass)?.endPose() ?? hand.pose;
-  return withRehearsal(plan, { passes: [...passesShown(plan), pass], shown: null, hand: { ...hand, pose } });
+  return withRehearsal(plan, {
+    passes: [...passesShown(plan), pass],
+    shown: null,
+    seating: [],
+    hand: { ...hand, pose },
+  });
 }
 
 /** Stands the tool in the hand in the hole of a pass, to look at it. */
@@ -146,8 +152,13 @@ export function standIn(plan: Plan, index: number): Plan {
 /** How deep the hole reaches under the tool in the hand, on its own axis, as depths of that tool; null where there is none. mm. */
 export function drilledUnder(plan: Plan): number | null {
   const { pose } = handOf(plan);
+  const { ridge } = solidsOf(plan.site);
+  const standsIn = (pass: Pass): boolean => {
+    const end = pass.press ? passBody(ridge, kitOf(plan), pass)?.endPose() : pass.pose;
+    return JSON.stringify(end) === JSON.stringify(pose);
+  };
   const depths = passesShown(plan)
-    .filter((pass) => JSON.stringify(pass.pose) === JSON.stringify(pose))
+    .filter(standsIn)
     .map(({ depth }) => depth);
   return depths.length > 0 ? Math.max(...depths) : null;
 }
