@@ -42,7 +42,8 @@ export function measureTable(all: readonly Measured[]): string {
     const rows: Row[] = evaluation.readings.map((reading) => {
       const r = presentReading(reading);
       const label = r.level ? say('finding.level', { reading: r.label, level: r.level }) : r.label;
-      const note = reading.status === 'not-applicable' || r.mark === 'none' ? r.reason : r.source;
+      const why = reading.status === 'not-applicable' || r.mark === 'none' ? r.reason : r.source;
+      const note = r.note === '' ? why : `${why}. ${r.note}`;
       const limit = r.limit
         ? say('limit.withStrength', { limit: r.limit, strength: r.strength })
         : say('limit.none');

@@ -24,6 +24,7 @@ export interface ReadingRowProps {
   readonly status: string;
   readonly mark: Mark;
   readonly reason: string;
+  readonly note: string;
   readonly lit: boolean;
   readonly open: boolean;
   /** The one row of the table that the Tab key reaches. */
@@ -37,12 +38,13 @@ function Explanation(props: ReadingRowProps) {
   useEffect(() => {
     row.current?.scrollIntoView({ block: 'nearest' });
   }, []);
-  const { id, limit, strength, source, known, mark, reason } = props;
+  const { id, limit, strength, source, known, mark, reason, note } = props;
   return (
     <tr ref={row} className="explanation" id={`explain-${id}`}>
       <td className="explained" />
       <td className="explained" colSpan={4}>
         <p>{say(`about.${id}`)}</p>
+        {note !== '' && <p>{note}</p>}
         <dl>
           {mark === 'none' && reason !== '' && (
             <>

@@ -100,6 +100,25 @@ const GROUPS: readonly ReadingGroup[] = [
       'bone-contact',
     ],
   },
+  {
+    heading: 'group.crown',
+    ids: [
+      'access-exit',
+      'access-exit-to-edge',
+      'access-exit-correction',
+      'emergence-mesial',
+      'emergence-distal',
+      'emergence-facial',
+      'crown-height',
+      'palatal-clearance',
+      'mesiodistal-room',
+      'contact-to-crest-mesial',
+      'contact-to-crest-distal',
+      'abutment-reduction-depth',
+      'abutment-reduction-volume',
+      'margin-reduction',
+    ],
+  },
   { heading: 'group.neck', ids: ['neck-facing', 'neck-facing-cost'] },
 ];
 

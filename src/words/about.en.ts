@@ -90,7 +90,35 @@ export const aboutWords = {
   'about.bone-contact': 'Share of the threaded surface that lies inside bone. Void does not count as bone.',
   'about.socket-gap-facial':
     'From the implant to the socket’s inner facial wall, across the axis at the crest’s level; minus: into the wall.',
+  'about.contact-to-crest-mesial':
+    'From the mesial neighbour’s contact point, square to the occlusal plane, to the level of the bone at its root there. A fact of the site: no pose changes it.',
+  'about.contact-to-crest-distal':
+    'From the distal neighbour’s contact point, square to the occlusal plane, to the level of the bone at its root there. A fact of the site: no pose changes it.',
+  'about.access-exit':
+    'Where a straight channel along the axis leaves the planned crown: palatally, facially, or within half a millimetre of the incisal edge.',
+  'about.access-exit-to-edge':
+    'From the incisal edge (of a premolar, the crest of its facial cusp) to where a straight channel along the axis leaves the planned crown; + palatally.',
+  'about.access-exit-correction':
+    'The least turn of the channel, about its bend 2 mm coronal of the shoulder, that brings it out palatally of the edge. 0: a straight one is enough.',
+  'about.emergence-mesial':
+    'The angle between the axis and the crown’s mesial contour, straight from the shoulder’s rim to the gum margin. The published threshold holds for shoulders at bone only.',
+  'about.emergence-distal':
+    'The angle between the axis and the crown’s distal contour, straight from the shoulder’s rim to the gum margin. The published threshold holds for shoulders at bone only.',
+  'about.emergence-facial':
+    'The angle between the axis and the crown’s facial contour, straight from the shoulder’s rim to the planned gum margin. No limit: a study of facial angles found no difference.',
   'about.neck-facing':
     'How far the neck’s mark is turned off the nearest place in which it faces facially as it should.',
   'about.neck-facing-cost': 'How much higher the scalloped shoulder stands facially because of that turn.',
+  'about.abutment-reduction-depth':
+    'How far the abutment’s surface comes nearer to the planned crown’s surface than the material’s least thickness and the cement ask for, as far as the least post lets it be ground.',
+  'about.abutment-reduction-volume':
+    'What has to be ground off the abutment so that the crown over it is thick enough; the least post is left.',
+  'about.margin-reduction':
+    'How far the finishing line has to go down the neck, along the axis, to hide facially below the planned margin; never nearer to the bone than 1 mm.',
+  'about.crown-height':
+    'From the middle of the shoulder along the axis to the occlusal level of the planned incisal edge.',
+  'about.palatal-clearance':
+    'The smallest distance of the planned crown, and of an abutment, to the lower incisors’ edges, closed and sliding forward along the neighbouring incisors; minus: it is met before them.',
+  'about.mesiodistal-room':
+    'From contact to contact across the gap, less the implanted diameter and 1.5 mm on each side; + room to spare.',
 } as const;

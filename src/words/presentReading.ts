@@ -23,6 +23,8 @@ export interface PresentedReading {
   /** Code for the glyph. */
   readonly mark: 'within' | 'near' | 'beyond' | 'none';
   readonly reason: string;
+  /** What the reading's further number says, '' where it has none to say. */
+  readonly note: string;
 }
 
 const bounds = ({ low, high }: Bands): number[] =>
@@ -32,9 +34,19 @@ const bounds = ({ low, high }: Bands): number[] =>
 export function quantityOf(reading: Reading): Quantity {
   return {
     value: reading.value ?? Number.NaN,
-    unit: reading.unit,
+    unit: unitOf(reading),
     limits: reading.limit ? bounds(reading.limit.bands) : [],
   };
+}
+
+/** A place is said in a word; where a number of it is asked for, it is a bare one. */
+const unitOf = ({ unit }: Reading): Quantity['unit'] => (unit === 'place' ? 'count' : unit);
+
+const PLACES = { '-1': 'facial', '0': 'edge', '1': 'palatal' } as const;
+
+function placeText({ unit, value }: Reading): string | null {
+  if (unit !== 'place' || value === null) return null;
+  return say(`place.${PLACES[String(value) as keyof typeof PLACES]}`);
 }
 
 const SEARCHED = /-(thinnest|true)$|^root-(mesial|distal)$|^canal$|^apex-to-concavity$/;
@@ -42,7 +54,7 @@ const SEARCHED = /-(thinnest|true)$|^root-(mesial|distal)$|^canal$|^apex-to-conc
 function limitText(reading: Reading): string {
   if (!reading.limit) return '';
   const { low, high } = reading.limit.bands;
-  const text = (value: number) => formatNumber({ value, unit: reading.unit });
+  const text = (value: number) => formatNumber({ value, unit: unitOf(reading) });
   if (low && high) return say('limit.both', { low: text(low.near), high: text(high.near) });
   if (low && reading.judgedAt) {
     const level = formatQuantity({ value: reading.judgedAt.level, unit: 'mm' });
@@ -54,12 +66,24 @@ function limitText(reading: Reading): string {
 }
 
 function reasonText(reading: Reading): string {
-  const { reason, aside, unit } = reading;
+  const { reason, aside } = reading;
   if (!reason) return '';
   if (reason === 'no-bone-met') {
-    return say('reason.no-bone-met', { aside: formatQuantity({ value: aside ?? Number.NaN, unit }) });
+    return say('reason.no-bone-met', {
+      aside: formatQuantity({ value: aside ?? Number.NaN, unit: unitOf(reading) }),
+    });
   }
   return say(`reason.${reason}`);
+}
+
+function noteText({ id, aside }: Reading): string {
+  if (aside === null) return '';
+  const millimetres = () => formatQuantity({ value: aside, unit: 'mm' });
+  if (id === 'abutment-reduction-depth') return say('note.lacking', { lacking: millimetres() });
+  if (id === 'margin-reduction') return say('note.marginShort', { lacking: millimetres() });
+  if (!id.startsWith('contact-to-crest-')) return '';
+  const share = formatQuantity({ value: aside, unit: 'percent' });
+  return say('note.papilla', { share, source: sourceText('tarnow-1992') });
 }
 
 /** Words of a source code; one that the catalogue lacks is a fault of ours, which a test looks for. */
@@ -71,9 +95,9 @@ export function presentReading(reading: Reading): PresentedReading {
   return {
     id,
     label: say(`reading.${id}`),
-    number: formatNumber(quantityOf(reading)),
-    quantity: formatQuantity(quantityOf(reading)),
-    unit: unitSymbol(reading.unit),
+    number: placeText(reading) ?? formatNumber(quantityOf(reading)),
+    quantity: placeText(reading) ?? formatQuantity(quantityOf(reading)),
+    unit: unitSymbol(unitOf(reading)),
     level: SEARCHED.test(id) && level !== null ? formatQuantity({ value: level, unit: 'mm' }) : '',
     limit: limitText(reading),
     strength: limit ? say(`strength.${limit.strength}`) : '',
@@ -82,5 +106,6 @@ export function presentReading(reading: Reading): PresentedReading {
     status: say(`status.${statusKey}`),
     mark: status === null || status === 'not-applicable' ? 'none' : status,
     reason: reasonText(reading),
+    note: noteText(reading),
   };
 }

@@ -13,6 +13,13 @@ export const sourceWords = {
   'source.margin-2-4': '2–4 mm, consensus texts; the split is a proposal of this project',
   'source.linkevicius-2011':
     'Linkevicius T et al. 2011, doi 10.1111/j.1600-0501.2010.02119.x; the split is a proposal of this project',
+  'source.tarnow-1992':
+    'Tarnow DP, Magner AW, Fletcher P. J Periodontol 1992;63:995–6; Choquet V et al. J Periodontol 2001;72:1364–71',
+  'source.angled-channel-25': 'angled channels in use up to 25°: Atieh MA et al. J Esthet Restor Dent 2025',
+  'source.katafuchi-2018':
+    'Katafuchi M et al. J Clin Periodontol 2018;45:225–32; beyond 40° is a proposal of this project',
+  'source.carpentieri-2019':
+    'Carpentieri J et al. JADA 2019;150:695–706; Misch CE et al. Implant Dent 2005;14:312–21',
   'source.ours-last-drill': 'a rule of this project; common practice, no source',
   'source.camargo-2017': 'Camargo BA et al. Braz J Oral Sci 2017;15:201–4',
   'source.eriksson-1983': 'Eriksson AR, Albrektsson T. J Prosthet Dent 1983;50:101–7',

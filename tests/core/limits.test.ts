@@ -115,6 +115,38 @@ const TABLE: readonly Row[] = [
     source: 'ours',
     strength: 'ours',
   },
+  // Tarnow 1992: up to 5 mm; from 7 mm on 27 % or less.
+  {
+    ids: ['contact-to-crest-mesial', 'contact-to-crest-distal'],
+    fixings: FIXINGS,
+    bands: { high: { near: 5, beyond: 7 } },
+    source: 'tarnow-1992',
+    strength: 'good',
+  },
+  // Palatal of the edge; an angled channel up to 25°.
+  {
+    ids: ['access-exit-correction'],
+    fixings: ['screw-bone', 'screw-gum'],
+    bands: { high: { near: 0, beyond: 25 } },
+    source: 'angled-channel-25',
+    strength: 'moderate',
+  },
+  // Katafuchi 2018 (read): 30°; 40° ours. A measurement leaves it away for necks through the gum.
+  {
+    ids: ['emergence-mesial', 'emergence-distal'],
+    fixings: FIXINGS,
+    bands: { high: { near: 30, beyond: 40 } },
+    source: 'katafuchi-2018',
+    strength: 'cross-sectional',
+  },
+  // Carpentieri 2019, Misch 2005.
+  {
+    ids: ['crown-height'],
+    fixings: FIXINGS,
+    bands: { low: { near: 7, beyond: 5 } },
+    source: 'carpentieri-2019',
+    strength: 'review',
+  },
 ];
 
 describe('the default limits', () => {
@@ -133,7 +165,7 @@ describe('the default limits', () => {
       }
   });
 
-  it('are eleven, each listed by its own key, ordered from near to beyond', () => {
+  it('are fifteen, each listed by its own key, ordered from near to beyond', () => {
     expect(Object.keys(DEFAULT_LIMITS)).toEqual([...LIMIT_KEYS]);
     for (const key of LIMIT_KEYS) {
       const { low, high } = DEFAULT_LIMITS[key].bands;

@@ -49,10 +49,25 @@ const REASONS = all<Reason>({
   'canal-elsewhere': true,
   'round-neck': true,
   'wrong-fixing': true,
+  'misses-crown': true,
+  'no-palatal-way': true,
+  'no-contour': true,
+  'shoulder-shows': true,
+  'no-abutment': true,
+  'opponents-elsewhere': true,
   outside: true,
 });
 const STATUSES = all<Status>({ within: true, near: true, beyond: true, 'not-applicable': true });
-const UNITS = all<Unit>({ mm: true, deg: true, percent: true, mm2: true, count: true, ratio: true });
+const UNITS = all<Unit>({
+  mm: true,
+  deg: true,
+  percent: true,
+  mm2: true,
+  mm3: true,
+  count: true,
+  ratio: true,
+  place: true,
+});
 const STRENGTHS = all<Strength>({
   convention: true,
   expert: true,
@@ -60,6 +75,8 @@ const STRENGTHS = all<Strength>({
   good: true,
   consensus: true,
   clinical: true,
+  'cross-sectional': true,
+  review: true,
   ours: true,
 });
 const KNOWN = all<Known>({
@@ -101,7 +118,8 @@ describe('codes have their words', () => {
     for (const id of READING_IDS) has(`reading.${id}`);
     for (const status of [...STATUSES, 'none', 'not-counted']) has(`status.${status}`);
     for (const reason of REASONS) has(`reason.${reason}`);
-    for (const unit of UNITS) has(`unit.${unit}`);
+    for (const unit of UNITS) if (unit !== 'place') has(`unit.${unit}`);
+    for (const place of ['facial', 'edge', 'palatal']) has(`place.${place}`);
     for (const strength of STRENGTHS) has(`strength.${strength}`);
     for (const known of KNOWN) has(`known.${known}`);
     for (const code of FAULTS) has(`fault.${code}`);
@@ -207,7 +225,7 @@ describe('a shown reading', () => {
         const { low, high } = limit.bands;
         const bounds = [low?.near, low?.beyond, high?.near, high?.beyond].filter((b) => b !== undefined);
         const value = bounds[which % bounds.length] + by;
-        const unit = key === 'exposure' ? 'mm2' : 'mm';
+        const unit = key === 'exposure' ? 'mm2' : key === 'emergence' || key === 'exit-screw' ? 'deg' : 'mm';
         const reading: Reading = { ...example[0], unit, value, limit, judgedAt: null };
         const shown = presentReading(reading);
         // What is nearer to a bound than 1e-9 is on it (M14 and the formatter agree).
@@ -228,6 +246,10 @@ describe('a shown reading', () => {
           continue;
         }
         expect(quantity.startsWith(number)).toBe(true);
+        if (reading.unit === 'place') {
+          expect(number).toBe(words[`place.${['facial', 'edge', 'palatal'][reading.value + 1]}`]);
+          continue;
+        }
         if (reading.limit && !reading.id.endsWith('thinnest')) {
           expect(judge(readBack(number), reading.limit.bands), `${plan.title} ${reading.id}`).toBe(
             judge(reading.value, reading.limit.bands),

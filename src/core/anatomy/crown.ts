@@ -5,7 +5,7 @@ import { along, norm, sub, type Vec3 } from '../geometry/vec.ts';
 import { FRONT_FORMS, LOWER_INCISOR } from './crownForm.ts';
 import { type CrownWall, frontWall } from './crownFront.ts';
 import { type PremolarSolid, premolarSolid } from './crownPremolar.ts';
-import type { ToothClass } from './landmarks.ts';
+import { landmarksOf, type ToothClass } from './landmarks.ts';
 import { type RootOptions, rootMesh } from './root-mesh.ts';
 import type { ToothNumbers } from './site.ts';
 
@@ -135,6 +135,33 @@ export function crownMesh(cls: ToothClass, numbers: ToothNumbers, options: Crown
 /** Crown of a lower incisor in the same coordinates (`z` toward its edge); it serves as the opponent only. */
 export const lowerCrownMesh = (numbers: ToothNumbers, options: CrownOptions = {}): TriangleMesh =>
   frontMesh(frontWall(LOWER_INCISOR, numbers), numbers, options);
+
+/**
+ * The line that a crown is told facial from palatal by, in tooth coordinates, from distal to mesial: the incisal edge; of a premolar, the crest of
+ * its facial cusp within 0.3 of the crown's width to either side of the tip. mm.
+ */
+export function incisalEdge(cls: ToothClass, n: ToothNumbers, points = 17): Vec3[] {
+  const share = (i: number): number => i / (points - 1);
+  if (cls === 'premolar1' || cls === 'premolar2') {
+    const { tip } = landmarksOf(cls, n);
+    const { height } = premolarSolid(cls, n);
+    return Array.from({ length: points }, (_, i): Vec3 => {
+      const x = tip[0] + 0.6 * n.crownWidth * (share(i) - 0.5);
+      return [x, tip[1], height(x, tip[1])];
+    });
+  }
+  const wall = frontWall(FRONT_FORMS[cls], n);
+  return Array.from({ length: points }, (_, i) => wall(1, Math.PI * (1 - share(i))));
+}
+
+/** Points all over an incisor's palatal wall above its cingulum, in tooth coordinates: what an opposing edge slides along. mm. */
+export function palatalPoints(cls: 'central' | 'lateral', n: ToothNumbers, columns = 13, rows = 24): Vec3[] {
+  const wall = frontWall(FRONT_FORMS[cls], n);
+  return Array.from({ length: columns * rows }, (_, k) => {
+    const v = 0.25 + (0.75 * Math.floor(k / columns)) / (rows - 1);
+    return wall(v, -Math.PI * ((1 + (k % columns)) / (columns + 1)));
+  });
+}
 
 /** Crown and root of one tooth: two closed meshes that share the CEJ ring, in tooth coordinates. */
 export interface ToothMeshes {

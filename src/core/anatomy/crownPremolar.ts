@@ -108,6 +108,8 @@ export interface PremolarSolid {
   /** Distance from `inside` along a unit direction to the surface above the wall; quicker with the distance of a ray close by. */
   readonly meet: (direction: Vec3, guess?: number) => number;
   readonly inside: Vec3;
+  /** Height of the chewing surface over a place beside the axis. */
+  readonly height: (x: number, y: number) => number;
 }
 
 /** The form's numbers are those of a crown of the table's length; another crown's grow with it. */
@@ -262,5 +264,6 @@ export function premolarSolid(cls: 'premolar1' | 'premolar2', n: ToothNumbers): 
       return [r * cos + drawn(form, n, r * sin, z), r * sin, z];
     },
     meet: (d, guess) => meet(inside, d, guess),
+    height: (x, y) => low + meet([x, y, low], [0, 0, 1]),
   };
 }

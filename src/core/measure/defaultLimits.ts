@@ -14,6 +14,10 @@ export const LIMIT_KEYS = [
   'floor',
   'canal',
   'exposure',
+  'contact',
+  'exit-screw',
+  'emergence',
+  'crown-height',
 ] as const;
 export type LimitKey = (typeof LIMIT_KEYS)[number];
 
@@ -77,6 +81,28 @@ export const DEFAULT_LIMITS: Readonly<Record<LimitKey, Limit>> = {
   floor: limit('floor', { low: { near: 2, beyond: 0 } }, 'ours-margin', 'ours', 'ours'),
   canal: limit('canal', { low: { near: 2, beyond: 0 } }, 'ours-margin', 'ours', 'ours'),
   exposure: limit('exposure', { high: { near: 0, beyond: 0 } }, 'ours', 'ours', 'ours'),
+  contact: limit('contact', { high: { near: 5, beyond: 7 } }, 'tarnow-1992', 'read', 'good'),
+  'exit-screw': limit(
+    'exit-screw',
+    { high: { near: 0, beyond: 25 } },
+    'angled-channel-25',
+    'second-hand',
+    'moderate',
+  ),
+  emergence: limit(
+    'emergence',
+    { high: { near: 30, beyond: 40 } },
+    'katafuchi-2018',
+    'read',
+    'cross-sectional',
+  ),
+  'crown-height': limit(
+    'crown-height',
+    { low: { near: 7, beyond: 5 } },
+    'carpentieri-2019',
+    'read',
+    'review',
+  ),
 };
 
 /** Levels down to which the crest's band of the facial wall holds, mm apical of the entry. */
@@ -120,6 +146,16 @@ function keyOf(id: ReadingId, fixing: Fixing, level: number | null): LimitKey | 
       return 'floor';
     case 'canal':
       return 'canal';
+    case 'contact-to-crest-mesial':
+    case 'contact-to-crest-distal':
+      return 'contact';
+    case 'access-exit-correction':
+      return fixing === 'cemented' ? null : 'exit-screw';
+    case 'emergence-mesial':
+    case 'emergence-distal':
+      return 'emergence';
+    case 'crown-height':
+      return 'crown-height';
     case 'exposure-dehiscence':
     case 'exposure-fenestration':
       return 'exposure';

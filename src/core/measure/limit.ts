@@ -2,7 +2,16 @@ export type Fixing = 'screw-bone' | 'screw-gum' | 'cemented';
 
 /** How a number is known: read in the work, read in a text citing it, from memory, arithmetic, or ours. */
 export type Known = 'read' | 'second-hand' | 'memory' | 'derived' | 'ours' | 'common-practice';
-export type Strength = 'convention' | 'expert' | 'moderate' | 'good' | 'consensus' | 'clinical' | 'ours';
+export type Strength =
+  | 'convention'
+  | 'expert'
+  | 'moderate'
+  | 'good'
+  | 'consensus'
+  | 'clinical'
+  | 'cross-sectional'
+  | 'review'
+  | 'ours';
 
 /**
  * Bands of one reading. Below `low.near` it is near, below `low.beyond` beyond; above `high.near` near, above `high.beyond` beyond.

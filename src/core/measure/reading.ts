@@ -51,12 +51,27 @@ export const READING_IDS = [
   'exposed-threads',
   'bone-contact',
   'socket-gap-facial',
+  'contact-to-crest-mesial',
+  'contact-to-crest-distal',
+  'access-exit',
+  'access-exit-to-edge',
+  'access-exit-correction',
+  'emergence-mesial',
+  'emergence-distal',
+  'emergence-facial',
   'neck-facing',
   'neck-facing-cost',
+  'abutment-reduction-depth',
+  'abutment-reduction-volume',
+  'margin-reduction',
+  'crown-height',
+  'palatal-clearance',
+  'mesiodistal-room',
 ] as const;
 export type ReadingId = (typeof READING_IDS)[number];
 
-export type Unit = 'mm' | 'deg' | 'percent' | 'mm2' | 'count' | 'ratio';
+/** `place`: −1 facial, 0 at the edge, 1 palatal. */
+export type Unit = 'mm' | 'deg' | 'percent' | 'mm2' | 'mm3' | 'count' | 'ratio' | 'place';
 export type Status = 'within' | 'near' | 'beyond' | 'not-applicable';
 
 /** Why a reading has no value, or no status; a code of the message catalogue. */
@@ -75,6 +90,12 @@ export type Reason =
   | 'canal-elsewhere'
   | 'round-neck'
   | 'wrong-fixing'
+  | 'misses-crown'
+  | 'no-palatal-way'
+  | 'no-contour'
+  | 'shoulder-shows'
+  | 'no-abutment'
+  | 'opponents-elsewhere'
   | 'outside';
 
 /** One measurement with the two points it was taken between. The line that is drawn, the number that is shown and the row that is printed all use it. */
@@ -92,7 +113,7 @@ export interface Reading {
   /** null: a value without a status (no limit, or not counted). */
   readonly status: Status | null;
   readonly reason: Reason | null;
-  /** A further number that the reason or the label speaks of (distance to the bone where none is met), in `unit`. */
+  /** A further number that the reason or the label speaks of, in `unit` (distance to the bone where none is met); for `contact-to-crest-*` the study's percentage. */
   readonly aside: number | null;
   /** Where the status was decided if not by `value` itself: the thinnest wall may hold while another level misses a stricter band (M14). */
   readonly judgedAt: { readonly level: number; readonly value: number } | null;

@@ -1,3 +1,4 @@
+import { SITE_FACT } from '../measure/margin.ts';
 import type { Reading, ReadingId, Status } from '../measure/reading.ts';
 import { advance, type Pivot, shift, tiltTo } from './edits.ts';
 import { type Evaluation, evaluate, readingOf } from './evaluate.ts';
@@ -29,7 +30,7 @@ export interface Advice {
 }
 
 export interface AdviceResult {
-  /** The finding that is to be mended; null where nothing is near or beyond. */
+  /** The finding that is to be mended; null where nothing that a pose can change is near or beyond. */
   readonly worst: ReadingId | null;
   /** At most two, the smaller first; empty: nothing in reach mends it without breaking something else. */
   readonly advice: readonly Advice[];
@@ -95,7 +96,7 @@ function breaks(before: Evaluation, after: Evaluation): boolean {
  * over idle time; it yields between them.
  */
 export function* searchAdvice(plan: Plan, start: Evaluation = evaluate(plan)): Generator<void, AdviceResult> {
-  const worst = start.findings[0];
+  const worst = start.findings.find(({ reading }) => !SITE_FACT.test(reading));
   if (!worst) return { worst: null, advice: [] };
   const id = worst.reading;
   const before = readingOf(start.readings, id);

@@ -2,12 +2,16 @@ import { type Anatomy, anatomyOf } from '../anatomy/anatomy.ts';
 import type { Site } from '../anatomy/site.ts';
 import { type Finding, findingsOf } from '../measure/findings.ts';
 import { type Measurement, measure } from '../measure/measure.ts';
-import type { Reading, ReadingId } from '../measure/reading.ts';
+import { READING_IDS, type Reading, type ReadingId } from '../measure/reading.ts';
+import { plannedCrownOf } from '../restoration/plannedCrown.ts';
+import { type Restoration, restore } from '../restoration/restoration.ts';
 import type { Plan } from './plan.ts';
 
 export interface Evaluation extends Measurement {
   readonly plan: Plan;
   readonly anatomy: Anatomy;
+  /** What the pose means for the crown; its readings stand among the others. */
+  readonly restoration: Restoration;
   /** What is near or beyond, the worst first. */
   readonly findings: readonly Finding[];
 }
@@ -23,18 +27,28 @@ export function solidsOf(site: Site): Anatomy {
   return made;
 }
 
+/** Readings of several rooms in the order of the model. */
+function inOrder(...parts: readonly (readonly Reading[])[]): Reading[] {
+  const found = new Map(parts.flat().map((r) => [r.id, r]));
+  return READING_IDS.flatMap((id) => found.get(id) ?? []);
+}
+
 /** From a valid plan to solids, readings and findings. Pure: the same plan gives the same answer. */
 export function evaluate(plan: Plan): Evaluation {
   const anatomy = solidsOf(plan.site);
-  const measurement = measure({
+  const { fixing, limits } = plan;
+  const { readings: ofBone, ...measurement } = measure({
     anatomy,
     shape: plan.implant,
     pose: plan.pose,
-    fixing: plan.fixing,
+    fixing,
     crestMargin: plan.crestMargin,
-    limits: plan.limits,
+    limits,
   });
-  return { plan, anatomy, ...measurement, findings: findingsOf(measurement.readings) };
+  const { placement } = measurement;
+  const restoration = restore({ placement, crown: plannedCrownOf(anatomy), fixing, limits });
+  const readings = inOrder(ofBone, restoration.readings);
+  return { plan, anatomy, ...measurement, readings, restoration, findings: findingsOf(readings) };
 }
 
 /** One reading of an evaluation; every id is always there. */

@@ -1,0 +1,68 @@
+import { broughtInto, broughtOut } from '../geometry/carry.ts';
+import { type Loop, onPlane, type Plane } from '../geometry/slice.ts';
+import { deg, type Vec3 } from '../geometry/vec.ts';
+import { type CrownCut, fromEdge, type PlannedCrown, wayOut } from './plannedCrown.ts';
+
+/** How far coronal of the shoulder a screw's channel can bend, mm: the height of a screw's head (assumed, ours). */
+export const CHANNEL_BEND = 2;
+
+/** How far from its line the incisal edge still counts as edge, mm: half of an edge about a millimetre thick (ours). */
+export const EDGE_HALF = 0.5;
+
+export type ExitPlace = 'facial' | 'edge' | 'palatal';
+
+/** Where a straight way on along the axis leaves the planned crown; site frame, mm and degrees. */
+export interface AccessExit {
+  readonly exit: Vec3;
+  readonly place: ExitPlace;
+  /** The edge's point beside the exit (at the same mesiodistal place of the crown) and the distance from it, + palatal. */
+  readonly edge: Vec3;
+  readonly toEdge: number;
+  /** Where the channel bends, and where the bent one comes out: `EDGE_HALF` palatal of the edge. Null: no turn in the plane of axis and `e_f` leads there. */
+  readonly bend: Vec3;
+  readonly bent: { readonly exit: Vec3; readonly angle: number } | null;
+}
+
+const placeOf = (toEdge: number): ExitPlace =>
+  toEdge > EDGE_HALF ? 'palatal' : toEdge < -EDGE_HALF ? 'facial' : 'edge';
+
+/** Exit of the axis and its correction, or null where the axis does not come out of the crown. First argument: the crown cut along axis and `e_f`. */
+export function accessExit({ plane, loops }: CrownCut, crown: PlannedCrown): AccessExit | null {
+  const reach = wayOut(loops, [0, 0], [0, 1]);
+  if (reach === null) return null;
+  const against = (u: number, v: number) =>
+    fromEdge(crown.edge, broughtInto(crown.frame, onPlane(plane, u, v)));
+  const { foot, distance } = against(0, reach);
+  const place = placeOf(distance);
+  const exit = onPlane(plane, 0, reach);
+  const bend = onPlane(plane, 0, CHANNEL_BEND);
+  const straight = place === 'palatal' ? { exit, angle: 0 } : null;
+  const bent = straight ?? leastBend(loops, plane, (u, v) => against(u, v).distance);
+  return { exit, place, edge: broughtOut(crown.frame, foot), toEdge: distance, bend, bent };
+}
+
+/** Beyond this the palatal distance of two neighbouring points is no walk over the edge but a leap from wall to wall, mm. */
+const WALK = 2;
+
+/** The least turn about the bend toward palatal whose way out lies {@link EDGE_HALF} palatal of the edge. */
+function leastBend(
+  loops: readonly Loop[],
+  plane: Plane,
+  toEdge: (u: number, v: number) => number,
+): AccessExit['bent'] {
+  let least: AccessExit['bent'] = null;
+  for (const loop of loops) {
+    const far = loop.map(([u, v]) => (v > CHANNEL_BEND ? toEdge(u, v) : Number.NaN));
+    for (let i = 0; i < loop.length; i++) {
+      const j = i + 1 === loop.length ? 0 : i + 1;
+      if (!(far[i] > EDGE_HALF !== far[j] > EDGE_HALF && Math.abs(far[i] - far[j]) < WALK)) continue;
+      const w = (EDGE_HALF - far[i]) / (far[j] - far[i]);
+      const u = loop[i][0] + w * (loop[j][0] - loop[i][0]);
+      const v = loop[i][1] + w * (loop[j][1] - loop[i][1]);
+      const angle = deg(Math.atan2(-u, v - CHANNEL_BEND));
+      if (angle >= 0 && (least === null || angle < least.angle))
+        least = { exit: onPlane(plane, u, v), angle };
+    }
+  }
+  return least;
+}

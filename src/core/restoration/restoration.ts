@@ -1,0 +1,158 @@
+import { Revolved } from '../geometry/revolve.ts';
+import { along, dot, scale, sub, type Vec3 } from '../geometry/vec.ts';
+import type { AbutmentNumbers } from '../implant/shape.ts';
+import { ReadingBook } from '../measure/book.ts';
+import type { Bands, Fixing } from '../measure/limit.ts';
+import type { Placement } from '../measure/placement.ts';
+import type { Reading } from '../measure/reading.ts';
+import { shoulderToCrest } from '../measure/shoulder.ts';
+import { type AccessExit, accessExit } from './access.ts';
+import { contourOf } from './emergence.ts';
+import { crownClearance, leastClearance } from './guidance.ts';
+import { DEFAULT_MATERIAL, HIDDEN, leastCover, type Material, OVER_BONE } from './material.ts';
+import { type CrownCut, cutCrown, type PlannedCrown } from './plannedCrown.ts';
+import { type Reduction, reductionOf } from './reduction.ts';
+import { contactToBone, crownHeight, mesiodistalRoom, papillaShare } from './room.ts';
+
+/** What is read, and by which rules. */
+export interface RestorationInput {
+  readonly placement: Placement;
+  readonly crown: PlannedCrown;
+  readonly fixing: Fixing;
+  readonly material?: Material;
+  readonly limits: Readonly<Record<string, Bands>>;
+}
+
+/** What a pose means for the crown. */
+export interface Restoration {
+  readonly crown: PlannedCrown;
+  readonly readings: readonly Reading[];
+  /** Site frame; null: cemented, or the axis does not come out of the crown. */
+  readonly access: AccessExit | null;
+  /** Null: the implant has no abutment of its own. */
+  readonly reduction: Reduction | null;
+}
+
+/** The crown's readings of a pose (rules C1–C9), in the order of the model. Pure. Cost: 0.3 ms on a site that has been asked before, 1 ms with an abutment. */
+export function restore(input: RestorationInput): Restoration {
+  const { placement: at, crown, fixing } = input;
+  const book = new ReadingBook(at.anatomy.toJaw, fixing, input.limits);
+  contacts(at, book);
+  const across = cutCrown(crown, { origin: at.platform, x: at.ef, y: at.a });
+  const access = fixing === 'cemented' ? null : accessExit(across, crown);
+  addAccess(access, fixing, book);
+  emergence(at, crown, across, book);
+  const { abutment } = at.shape;
+  const cover = leastCover(input.material ?? DEFAULT_MATERIAL);
+  const reduction = abutment && reductionOf(at, crown, abutment, cover);
+  addReduction(at, reduction, book);
+  room(at, crown, book);
+  return { crown, readings: book.readings, access, reduction };
+}
+
+function contacts(at: Placement, book: ReadingBook): void {
+  const { teeth } = at.anatomy;
+  for (const side of ['mesial', 'distal'] as const) {
+    const { value, from, to } = contactToBone(teeth[side], side === 'mesial');
+    book.add(`contact-to-crest-${side}`, 'mm', value, { from, to, aside: papillaShare(value) });
+  }
+}
+
+const PLACE = { facial: -1, edge: 0, palatal: 1 } as const;
+
+function addAccess(access: AccessExit | null, fixing: Fixing, book: ReadingBook): void {
+  if (!access) {
+    const reason = fixing === 'cemented' ? 'wrong-fixing' : 'misses-crown';
+    book.skip('access-exit', 'place', reason);
+    book.skip('access-exit-to-edge', 'mm', reason);
+    book.skip('access-exit-correction', 'deg', reason);
+    return;
+  }
+  const { exit, edge, bend, bent } = access;
+  book.add('access-exit', 'place', PLACE[access.place], { from: bend, to: exit });
+  book.add('access-exit-to-edge', 'mm', access.toEdge, { from: edge, to: exit });
+  if (bent) book.add('access-exit-correction', 'deg', bent.angle, { from: bend, to: bent.exit });
+  else book.skip('access-exit-correction', 'deg', 'no-palatal-way');
+}
+
+function emergence(at: Placement, crown: PlannedCrown, across: CrownCut, book: ReadingBook): void {
+  const lengthwise = cutCrown(crown, { origin: at.platform, x: at.em, y: at.a });
+  // The threshold was found at shoulders at bone level; at necks through the gum there was no link.
+  const atBone = at.shape.transmucosalLength === 0;
+  for (const side of ['mesial', 'distal', 'facial'] as const) {
+    const id = `emergence-${side}` as const;
+    const contour = contourOf(at, crown, side, side === 'facial' ? across : lengthwise);
+    if (contour === 'none') book.skip(id, 'deg', 'no-contour');
+    else if (contour === 'shows') book.skip(id, 'deg', 'shoulder-shows');
+    else {
+      const judged = atBone ? undefined : ({ status: 'within', limit: null } as const);
+      book.add(id, 'deg', contour.angle, { from: contour.rim, to: contour.margin, judged });
+    }
+  }
+}
+
+function addReduction(at: Placement, reduction: Reduction | null, book: ReadingBook): void {
+  if (!reduction) {
+    book.skip('abutment-reduction-depth', 'mm', 'no-abutment');
+    book.skip('abutment-reduction-volume', 'mm3', 'no-abutment');
+    book.skip('margin-reduction', 'mm', 'no-abutment');
+    return;
+  }
+  const { depth, volume, lacking, from, to } = reduction;
+  book.add('abutment-reduction-depth', 'mm', depth, { from, to, aside: lacking > 0 ? lacking : null });
+  book.add('abutment-reduction-volume', 'mm3', volume);
+  const { value, short } = marginReduction(at);
+  const rim = at.rimPoint(0);
+  book.add('margin-reduction', 'mm', value, {
+    from: rim,
+    to: along(rim, at.a, -value),
+    aside: short > 0 ? short : null,
+  });
+}
+
+/** How far along the axis the finishing line has to go down facially to hide under the planned margin, and how much of it the bone forbids. mm. */
+export function marginReduction(at: Placement): { value: number; short: number } {
+  const asked = (HIDDEN - (at.anatomy.site.reference.margin - at.rimPoint(0)[2])) / at.a[2];
+  const bone = shoulderToCrest(at, 0);
+  const allowed = bone.value === null ? 0 : Math.max(0, bone.value - OVER_BONE);
+  const value = Math.min(Math.max(0, asked), allowed);
+  return { value, short: Math.max(0, asked - value) };
+}
+
+function room(at: Placement, crown: PlannedCrown, book: ReadingBook): void {
+  const height = crownHeight(at, crown);
+  book.add('crown-height', 'mm', height.value, height);
+  clearance(at, crown, book);
+  const between = mesiodistalRoom(at);
+  book.add('mesiodistal-room', 'mm', between.value, between);
+}
+
+/** Only the four lower incisors are modelled: beyond the laterals nothing faces the crown. */
+function clearance(at: Placement, crown: PlannedCrown, book: ReadingBook): void {
+  if (at.anatomy.site.tooth % 10 > 2) {
+    book.skip('palatal-clearance', 'mm', 'opponents-elsewhere');
+    return;
+  }
+  const { guidance, crown: ofCrown } = crownClearance(at.anatomy, crown);
+  const { abutment } = at.shape;
+  const ofAbutment = abutment && leastClearance(guidance, () => true, toAbutment(at, abutment));
+  const least = [ofCrown, ofAbutment]
+    .filter((c) => c !== null)
+    .reduce<typeof ofCrown>((a, b) => (a === null || b.value < a.value ? b : a), null);
+  if (least) book.add('palatal-clearance', 'mm', least.value, least);
+  else book.skip('palatal-clearance', 'mm', 'opponents-elsewhere');
+}
+
+/** Distance to the abutment's frustum, closed form. */
+function toAbutment(at: Placement, { height, baseDiameter, topDiameter }: AbutmentNumbers) {
+  const body = new Revolved([0, height, height], [baseDiameter / 2, topDiameter / 2, 0]);
+  return (p: Vec3): { value: number; foot: Vec3 } => {
+    const r = sub(p, at.platform);
+    const x = dot(r, at.a);
+    const radial = along(r, at.a, -x);
+    const rho = Math.sqrt(dot(radial, radial));
+    const value = body.signed(x, rho);
+    const foot = along(along(at.platform, at.a, body.footX), scale(radial, 1 / (rho || 1)), body.footR);
+    return { value, foot };
+  };
+}
