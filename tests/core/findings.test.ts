@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_LIMITS } from '../../src/core/measure/defaultLimits.ts';
 import { findingsOf } from '../../src/core/measure/findings.ts';
+import type { ReadingId } from '../../src/core/measure/reading.ts';
 import { shift } from '../../src/core/plan/edits.ts';
 import { evaluate, readingOf } from '../../src/core/plan/evaluate.ts';
 import { MEAN_PLANS, SITES_DEMO } from '../support/demoPlans.ts';
@@ -88,10 +89,15 @@ describe('a finding', () => {
     expect(readingOf(readings, 'facial-wall-thinnest')).toMatchObject({ status: 'beyond', judgedAt: null });
   });
 
-  it('stands only for what is near or beyond, beyond first, the most missing first', () => {
+  it('stands only for what is near or beyond, beyond first, the most missing first, facts of the site after what a pose mends', () => {
     const { readings, findings } = evaluate(slabPlan({ f: 3, c: -9 }));
     expect(findings.length).toBeGreaterThan(4);
-    const order = findings.map((f) => [f.status === 'beyond' ? 0 : 1, -f.by]);
+    // Weighed as margins are: 1 mm, 10°, 10 mm² count the same.
+    const unitOf = (id: ReadingId) => readingOf(readings, id).unit;
+    const order = findings.map((f) => [
+      (f.status === 'beyond' ? 0 : 2) + (f.reading.startsWith('contact-to-crest') ? 1 : 0),
+      -f.by / (/deg|mm2/.test(unitOf(f.reading)) ? 10 : 1),
+    ]);
     for (let i = 1; i < order.length; i++) {
       const [a, b] = [order[i - 1], order[i]];
       expect(a[0] < b[0] || (a[0] === b[0] && a[1] <= b[1])).toBe(true);

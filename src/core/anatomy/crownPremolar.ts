@@ -110,6 +110,8 @@ export interface PremolarSolid {
   readonly inside: Vec3;
   /** Height of the chewing surface over a place beside the axis. */
   readonly height: (x: number, y: number) => number;
+  /** The way from a point along a unit direction out through the surface, + or −; 0 where that is not within {@link NEAR}, or down on the wall. */
+  readonly onto: (p: Vec3, direction: Vec3) => number;
 }
 
 /** The form's numbers are those of a crown of the table's length; another crown's grow with it. */
@@ -264,6 +266,10 @@ export function premolarSolid(cls: 'premolar1' | 'premolar2', n: ToothNumbers): 
       return [r * cos + drawn(form, n, r * sin, z), r * sin, z];
     },
     meet: (d, guess) => meet(inside, d, guess),
+    onto: (p, d) => {
+      const f = (t: number): number => field(p[0] + t * d[0], p[1] + t * d[1], p[2] + t * d[2]);
+      return p[2] > flankTop && f(-NEAR) < 0 && f(NEAR) > 0 ? rootOf(f, -NEAR, NEAR) : 0;
+    },
     height: (x, y) => low + meet([x, y, low], [0, 0, 1]),
   };
 }

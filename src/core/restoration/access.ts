@@ -1,4 +1,4 @@
-import { broughtInto, broughtOut } from '../geometry/carry.ts';
+import { broughtInto, broughtOut, turnedInto } from '../geometry/carry.ts';
 import { type Loop, onPlane, type Plane } from '../geometry/slice.ts';
 import { deg, type Vec3 } from '../geometry/vec.ts';
 import { type CrownCut, fromEdge, type PlannedCrown, wayOut } from './plannedCrown.ts';
@@ -28,21 +28,23 @@ const placeOf = (toEdge: number): ExitPlace =>
 
 /** Exit of the axis and its correction, or null where the axis does not come out of the crown. First argument: the crown cut along axis and `e_f`. */
 export function accessExit({ plane, loops }: CrownCut, crown: PlannedCrown): AccessExit | null {
-  const reach = wayOut(loops, [0, 0], [0, 1]);
-  if (reach === null) return null;
-  const against = (u: number, v: number) =>
-    fromEdge(crown.edge, broughtInto(crown.frame, onPlane(plane, u, v)));
+  const facet = wayOut(loops, [0, 0], [0, 1]);
+  if (facet === null) return null;
+  const { frame, onto } = crown;
+  const on = onto?.(broughtInto(frame, onPlane(plane, 0, facet)), turnedInto(frame, plane.y)) ?? 0;
+  const reach = facet + on;
+  const against = (u: number, v: number) => fromEdge(crown.edge, broughtInto(frame, onPlane(plane, u, v)));
   const { foot, distance } = against(0, reach);
   const place = placeOf(distance);
   const exit = onPlane(plane, 0, reach);
   const bend = onPlane(plane, 0, CHANNEL_BEND);
   const straight = place === 'palatal' ? { exit, angle: 0 } : null;
   const bent = straight ?? leastBend(loops, plane, (u, v) => against(u, v).distance);
-  return { exit, place, edge: broughtOut(crown.frame, foot), toEdge: distance, bend, bent };
+  return { exit, place, edge: broughtOut(frame, foot), toEdge: distance, bend, bent };
 }
 
-/** Beyond this the palatal distance of two neighbouring points is no walk over the edge but a leap from wall to wall, mm. */
-const WALK = 2;
+/** The distance from the edge changes by no more than a step along the outline is long; where it changes by more, it has leapt from facial to palatal at the foot. */
+const LEAP = 1.5;
 
 /** The least turn about the bend toward palatal whose way out lies {@link EDGE_HALF} palatal of the edge. */
 function leastBend(
@@ -55,7 +57,8 @@ function leastBend(
     const far = loop.map(([u, v]) => (v > CHANNEL_BEND ? toEdge(u, v) : Number.NaN));
     for (let i = 0; i < loop.length; i++) {
       const j = i + 1 === loop.length ? 0 : i + 1;
-      if (!(far[i] > EDGE_HALF !== far[j] > EDGE_HALF && Math.abs(far[i] - far[j]) < WALK)) continue;
+      const step = Math.hypot(loop[j][0] - loop[i][0], loop[j][1] - loop[i][1]);
+      if (far[i] > EDGE_HALF === far[j] > EDGE_HALF || !(Math.abs(far[i] - far[j]) < LEAP * step)) continue;
       const w = (EDGE_HALF - far[i]) / (far[j] - far[i]);
       const u = loop[i][0] + w * (loop[j][0] - loop[i][0]);
       const v = loop[i][1] + w * (loop[j][1] - loop[i][1]);

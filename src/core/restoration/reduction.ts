@@ -147,40 +147,76 @@ function lackingOverPost(body: AbutmentInCrown, field: DistanceField, height: nu
   return most;
 }
 
-/** Volume of the abutment that lies too near, the least post left out: exact radially between neighbouring steps, by mid-levels and azimuths. */
+/** Volume of the abutment that lies too near, the least post left out. */
 function volumeTooNear(body: AbutmentInCrown, field: DistanceField, height: number, cover: number): number {
+  const post = Math.min(LEAST_POST.height, height);
+  const over = Math.max(2, Math.round((LEVELS * (height - post)) / height));
   let sum = 0;
-  for (let i = 0; i < LEVELS; i++) {
-    const x = (height * (i + 0.5)) / LEVELS;
-    const start = x < LEAST_POST.height ? POST : 0;
-    const end = body.radius(x);
-    if (end <= start) continue;
-    for (let j = 0; j < AZIMUTHS; j++) {
-      const phi = (2 * Math.PI * (j + 0.5)) / AZIMUTHS;
-      const [cos, sin] = [Math.cos(phi), Math.sin(phi)];
-      const short = (rho: number): number => {
-        const p = body.point(x, rho, cos, sin);
-        return cover + field.at(p[0], p[1], p[2]);
-      };
-      sum += areaAbove(short, start, end);
-    }
+  for (let j = 0; j < AZIMUTHS; j++) {
+    const phi = (2 * Math.PI * (j + 0.5)) / AZIMUTHS;
+    const [cos, sin] = [Math.cos(phi), Math.sin(phi)];
+    const short = (x: number, rho: number): number => {
+      const p = body.point(x, rho, cos, sin);
+      return cover + field.at(p[0], p[1], p[2]);
+    };
+    sum += momentAbove(body, short, { from: 0, to: post, rows: LEVELS - over, start: POST });
+    if (height > post) sum += momentAbove(body, short, { from: post, to: height, rows: over, start: 0 });
   }
-  return (sum * (2 * Math.PI * height)) / (AZIMUTHS * LEVELS);
+  return (2 * Math.PI * sum) / AZIMUTHS;
 }
 
-/** `∫ ρ dρ` over where `f > 0` between two radii, `f` straight between the steps. */
-function areaAbove(f: (rho: number) => number, start: number, end: number): number {
+/** A part of the abutment's half-plane: between two heights, from a distance from the axis outward to the abutment's own radius. */
+interface Strip {
+  readonly from: number;
+  readonly to: number;
+  readonly rows: number;
+  readonly start: number;
+}
+
+/** `∫∫ ρ dρ dx` over where `f(x, ρ) > 0` in a strip: a grid of triangles, `f` straight in each. */
+function momentAbove(
+  body: AbutmentInCrown,
+  f: (x: number, rho: number) => number,
+  { from, to, rows, start }: Strip,
+): number {
   let sum = 0;
-  let [a, fa] = [start, f(start)];
-  for (let i = 1; i <= RADII; i++) {
-    const b = start + ((end - start) * i) / RADII;
-    const fb = f(b);
-    if (fa > 0 && fb > 0) sum += (b * b - a * a) / 2;
-    else if (fa > 0 !== fb > 0) {
-      const turn = a + ((b - a) * fa) / (fa - fb);
-      sum += fa > 0 ? (turn * turn - a * a) / 2 : (b * b - turn * turn) / 2;
+  let below: readonly Corner[] = [];
+  for (let i = 0; i <= rows; i++) {
+    const x = from + ((to - from) * i) / rows;
+    const end = Math.max(start, body.radius(x));
+    const row = Array.from({ length: RADII + 1 }, (_, k): Corner => {
+      const rho = start + ((end - start) * k) / RADII;
+      return { x, rho, value: f(x, rho) };
+    });
+    for (let k = 0; i > 0 && k < RADII; k++) {
+      sum += triangleMoment(below[k], below[k + 1], row[k + 1]);
+      sum += triangleMoment(below[k], row[k + 1], row[k]);
     }
-    [a, fa] = [b, fb];
+    below = row;
   }
   return sum;
+}
+
+interface Corner {
+  readonly x: number;
+  readonly rho: number;
+  readonly value: number;
+}
+
+/** A triangle's share where the value is above 0, times its area, times its middle's distance from the axis. */
+function triangleMoment(a: Corner, b: Corner, c: Corner): number {
+  const share = shareAbove(a.value, b.value, c.value);
+  if (share === 0) return 0;
+  const area = Math.abs((b.x - a.x) * (c.rho - a.rho) - (c.x - a.x) * (b.rho - a.rho)) / 2;
+  return (share * area * (a.rho + b.rho + c.rho)) / 3;
+}
+
+/** Share of a triangle's area on which a value that runs straight between its corners is above 0. */
+function shareAbove(a: number, b: number, c: number): number {
+  const [up, over, above] = [a > 0, b > 0, c > 0];
+  if (up === over && over === above) return up ? 1 : 0;
+  // The corner that stands alone on its side.
+  const [p, q, r] = over === above ? [a, b, c] : up === above ? [b, c, a] : [c, a, b];
+  const corner = (p * p) / ((p - q) * (p - r));
+  return p > 0 ? corner : 1 - corner;
 }
