@@ -53,7 +53,9 @@ describe('along crown and root', () => {
     const straight = share((by) => by === 0);
     const step = (low: number) => share((by) => by > low && by <= low + 5) / (1 - straight);
     const text = [straight, step(0), step(5), step(10)].map((s) => `${(100 * s).toFixed(0)} %`);
-    console.info(`collum ${mean} ± ${SPREAD}°: straight ${text[0]} (24), then 5° ${text[1]} (72), 10° ${text[2]} (27), 15° ${text[3]} (1)`);
+    console.info(
+      `collum ${mean} ± ${SPREAD}°: straight ${text[0]} (24), then 5° ${text[1]} (72), 10° ${text[2]} (27), 15° ${text[3]} (1)`,
+    );
     expect(straight).toBeLessThan(0.5);
     expect(step(0) + step(5)).toBeGreaterThan(0.5);
     expect(step(0)).toBeGreaterThan(step(10));

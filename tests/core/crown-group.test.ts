@@ -3,6 +3,7 @@
  * simple form, a truncated cone, worked on paper beside each check.
  */
 import { describe, expect, it } from 'vitest';
+import { meshVolume } from '../../src/core/geometry/mesh.ts';
 import type { Fixing } from '../../src/core/measure/limit.ts';
 import { Placement } from '../../src/core/measure/placement.ts';
 import { evaluate, readingOf, solidsOf } from '../../src/core/plan/evaluate.ts';
@@ -10,12 +11,14 @@ import type { Plan } from '../../src/core/plan/plan.ts';
 import { CHANNEL_BEND, EDGE_HALF } from '../../src/core/restoration/access.ts';
 import { emergenceAngle, heightFor } from '../../src/core/restoration/emergence.ts';
 import { HIDDEN, leastCover, type MATERIALS } from '../../src/core/restoration/material.ts';
+import { reducedAbutment } from '../../src/core/restoration/reducedAbutment.ts';
 import { reductionOf } from '../../src/core/restoration/reduction.ts';
 import { marginReduction, type Restoration, restore } from '../../src/core/restoration/restoration.ts';
 import { papillaShare, roomNeeded } from '../../src/core/restoration/room.ts';
 import { type ConeCrown, coneCrown } from '../support/coneCrown.ts';
 import { slabSite } from '../support/demoPlans.ts';
 import { cylinder, type SlabNumbers, slabPlan } from '../support/slabs.ts';
+import { opinionOn } from '../support/solid.ts';
 
 const placed = (plan: Plan): Placement =>
   new Placement(solidsOf(plan.site), plan.implant, plan.pose, plan.crestMargin);
@@ -218,6 +221,16 @@ describe('reduction of a one-piece abutment', () => {
     expect(depth('zirconia')).toBe(0);
     expect(depth('lithium-disilicate')).toBeCloseTo(0.25, 3);
     expect(depth('metal-ceramic')).toBeCloseTo(0.45, 3);
+  });
+
+  it('the ground abutment and what is ground off are the whole abutment; the mesh is closed', async () => {
+    const crown = coneCrown({ foot: -1, height: 6.6, footRadius: 3, topRadius: 2.2 });
+    const at = placed(slabPlan({ r: 2, f: 0.3, fp: 4 }));
+    const found = reductionOf(at, crown, abutment, cover);
+    const mesh = reducedAbutment(at, crown, abutment, cover);
+    expect(found.volume).toBeGreaterThan(5);
+    expect(Math.abs(meshVolume(mesh) + found.volume - 20 * Math.PI)).toBeLessThan(0.02 * 20 * Math.PI);
+    expect((await opinionOn(mesh)).status).toBe('NoError');
   });
 
   it('lowers the finishing line until it hides, not nearer to the bone than 1 mm', () => {

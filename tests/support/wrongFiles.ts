@@ -314,9 +314,9 @@ export const WRONG_FILES: readonly WrongFile[] = [
   { name: 'an unknown field of two lines', text: put('a\nb', 1), code: 'unknown-field', field: '"a\\nb"' },
   {
     name: 'a limit that does not exist',
-    text: put('limits', { emergence: {} }),
+    text: put('limits', { colour: {} }),
     code: 'unknown-field',
-    field: 'limits.emergence',
+    field: 'limits.colour',
   },
   {
     name: 'a limit without a band',

@@ -25,7 +25,7 @@ const AZIMUTHS = 24;
 const RADII = 8;
 
 const fields = new WeakMap<PlannedCrown['wall'], DistanceField>();
-function fieldOf({ mesh, wall }: PlannedCrown): DistanceField {
+export function fieldOf({ mesh, wall }: PlannedCrown): DistanceField {
   const known = fields.get(wall);
   if (known) return known;
   const made = new DistanceField(mesh, wall);
@@ -34,7 +34,7 @@ function fieldOf({ mesh, wall }: PlannedCrown): DistanceField {
 }
 
 /** The abutment's axis and the two directions across it, in the crown's coordinates. */
-class AbutmentInCrown {
+export class AbutmentInCrown {
   private readonly origin: Vec3;
   private readonly up: Vec3;
   private readonly ef: Vec3;
@@ -99,14 +99,14 @@ export function reductionOf(
   const spare = overPost(x, rho);
   return {
     depth: Math.min(asked, spare),
-    volume: volumeTooNear(body, field, numbers.height, cover),
+    volume: volumeTooNear(body, field, numbers.height, cover, deepest.near),
     from: broughtOut(crown.frame, p),
     to: broughtOut(crown.frame, foot),
     lacking: lackingOverPost(body, field, numbers.height, cover),
   };
 }
 
-/** Least of minus the depth over side and top. */
+/** Least of minus the depth over side and top, and the azimuths at which anything comes too near, or nearly. */
 function deepestPlace(body: AbutmentInCrown, field: DistanceField, numbers: AbutmentNumbers, cover: number) {
   const last = numbers.height + numbers.topDiameter / 2;
   const depth = (s: number, phi: number): number => {
@@ -116,22 +116,27 @@ function deepestPlace(body: AbutmentInCrown, field: DistanceField, numbers: Abut
     return -Math.min(cover + field.at(p[0], p[1], p[2]), overPost(x, rho));
   };
   let best = { x: 0, y: 0, value: Infinity };
+  const near: boolean[] = Array(AZIMUTHS).fill(false);
   const look = (s: number): void => {
     for (let j = 0; j < AZIMUTHS; j++) {
       const phi = (2 * Math.PI * j) / AZIMUTHS;
       const value = depth(s, phi);
+      if (value < NEARLY) near[j] = true;
       if (value < best.value) best = { x: s, y: phi, value };
     }
   };
   for (let i = 0; i <= LEVELS; i++) look((last * i) / LEVELS);
   // The rim is a crest of its own.
   look(numbers.height);
-  if (best.value > COARSE) return best;
-  return compass(depth, best, last / LEVELS / 2, Math.PI / AZIMUTHS / 2, 1 / 32);
+  if (best.value > COARSE) return { ...best, near };
+  return { ...compass(depth, best, last / LEVELS / 2, Math.PI / AZIMUTHS / 2, 1 / 32), near };
 }
 
 /** More than the depth can change between two places of the grid, mm. */
 const COARSE = 0.3;
+
+/** What between two places of one azimuth may come nearer than at either, mm. */
+const NEARLY = 0.05;
 
 /** Greatest lack of cover over the least post's own surface. */
 function lackingOverPost(body: AbutmentInCrown, field: DistanceField, height: number, cover: number): number {
@@ -148,12 +153,19 @@ function lackingOverPost(body: AbutmentInCrown, field: DistanceField, height: nu
 }
 
 /** Volume of the abutment that lies too near, the least post left out. */
-function volumeTooNear(body: AbutmentInCrown, field: DistanceField, height: number, cover: number): number {
+function volumeTooNear(
+  body: AbutmentInCrown,
+  field: DistanceField,
+  height: number,
+  cover: number,
+  near: readonly boolean[],
+): number {
   const post = Math.min(LEAST_POST.height, height);
   const over = Math.max(2, Math.round((LEVELS * (height - post)) / height));
   let sum = 0;
   for (let j = 0; j < AZIMUTHS; j++) {
-    const phi = (2 * Math.PI * (j + 0.5)) / AZIMUTHS;
+    if (!near[j]) continue;
+    const phi = (2 * Math.PI * j) / AZIMUTHS;
     const [cos, sin] = [Math.cos(phi), Math.sin(phi)];
     const short = (x: number, rho: number): number => {
       const p = body.point(x, rho, cos, sin);
