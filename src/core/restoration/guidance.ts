@@ -4,7 +4,7 @@ import { palatalPoints } from '../anatomy/crown.ts';
 import { LOWER_INCISOR } from '../anatomy/crownForm.ts';
 import { measuredCentral, type Opponent, opposingIncisors } from '../anatomy/opposing.ts';
 import { broughtInto, broughtOut } from '../geometry/carry.ts';
-import { add, along, clamp, dot, scale, sub, type Vec3 } from '../geometry/vec.ts';
+import { add, along, clamp, dot, norm, scale, sub, type Vec3 } from '../geometry/vec.ts';
 import type { PlannedCrown } from './plannedCrown.ts';
 
 /** Radius of a lower incisor's rounded edge, mm. */
@@ -13,6 +13,9 @@ const ROUND = LOWER_INCISOR.edge / 2;
 /** Steps of the way from closed to edge to edge; points along one lower edge. */
 const STEPS = 16;
 const POINTS = 7;
+
+/** How far the way forward may lead aside, and a rounded edge's radius, mm. */
+const ASIDE = 1.5;
 
 /** The opposing edges on their way: places of their rounded edges' middle lines, site frame, mm. Index 0 is closed. */
 export interface Guidance {
@@ -45,6 +48,12 @@ function demanded([am, af, ac]: Vec3, [bm, bf]: Vec3, [m, f, c]: Vec3): number {
   return off < ROUND * ROUND ? c + Math.sqrt(ROUND * ROUND - off) - ac : 0;
 }
 
+/** Whether a lower edge on its way forward, which runs within a few degrees of `f`, may pass under a point. */
+function facing(line: readonly Vec3[], [m]: Vec3): boolean {
+  const ends = [line[0][0], line[POINTS - 1][0]];
+  return m > Math.min(...ends) - ASIDE && m < Math.max(...ends) + ASIDE;
+}
+
 /**
  * The lower jaw sliding forward from closed until the measured central incisors stand edge to edge: straight forward in the midline's direction, open by no
  * more than the palatal walls of the incisors beside the gap demand of the lower ones' rounded edges; closed, too, they keep it from entering them.
@@ -58,12 +67,13 @@ export function guidanceOf(anatomy: Anatomy): Guidance {
   const walls = guides(anatomy);
   const lower = along(opponents[0].edge, opponents[0].a, -ROUND);
   const way = Math.max(0, dot(sub(measuredCentral(anatomy).marks.tip, lower), normal));
+  const pairs = lines.map((line) => ({ line, before: walls.filter((p) => facing(line, p)) }));
   const open = (s: number): number => {
     let most = 0;
-    for (const line of lines) {
+    for (const { line, before } of pairs) {
       const a = along(line[0], normal, s);
       const b = along(line[POINTS - 1], normal, s);
-      for (const p of walls) most = Math.max(most, demanded(a, b, p));
+      for (const p of before) most = Math.max(most, demanded(a, b, p));
     }
     return most;
   };
@@ -95,9 +105,14 @@ export function leastClearance(
   let least: OpposingClearance | null = null;
   for (const edge of edges) {
     if (!near(edge)) continue;
+    let seen = { at: edge, value: 0 };
     for (const move of moves) {
       const p = add(edge, move);
+      // A distance changes by no more than the way gone.
+      const promised = seen.value - norm(sub(p, seen.at)) - round;
+      if (least !== null && promised >= least.value) continue;
       const { value, foot } = distance(p);
+      seen = { at: p, value };
       if (least !== null && value - round >= least.value) continue;
       const toward = sub(foot, p);
       const share = value > 0 ? round / value : 0;
