@@ -58,11 +58,11 @@ describe('exit of the axis', () => {
     [11, { columns: 240, rings: 144 }, 0.01],
     [12, { columns: 240, rings: 144 }, 0.01],
     [13, { columns: 240, rings: 144 }, 0.01],
-    // Down on a premolar's wall and in its grooves both meshes have coarse facets.
+    // A premolar's exit is carried on to its form but down on the wall, whose facets are up to 0.04 off.
     [14, { columns: 160, rings: 96 }, 0.05],
   ] as const)(
-    '%d: where rays come out of a finer mesh (three-mesh-bvh), to 0.01 mm beside it',
-    (tooth, fine) => {
+    '%d: where rays come out of a finer mesh (three-mesh-bvh), to 0.01 mm beside it (a premolar’s 0.05)',
+    (tooth, fine, most) => {
       const anatomy = solidsOf(
         planAlongCrown(defaultSite(tooth), shape('tapered-straight-35x11'), 'screw-gum', '').site,
       );
@@ -95,10 +95,10 @@ describe('exit of the axis', () => {
         `exit ${tooth}: beside the surface ${beside[beside.length >> 1]}, worst ${beside.at(-1)}; ${off.length} poses, median ${off[off.length >> 1]}, worst ${off.at(-1)} mm`,
       );
       expect(off.length).toBeGreaterThan(35);
-      expect(beside[Math.floor(0.9 * beside.length)]).toBeLessThan(0.01);
+      expect(beside[beside.length >> 1]).toBeLessThan(0.002);
       expect(beside.at(-1)).toBeLessThan(most);
       // Along the axis it is more where the axis grazes the wall.
-      expect(off[Math.floor(0.95 * off.length)]).toBeLessThan(0.02);
+      expect(off[Math.floor(0.95 * off.length)]).toBeLessThan(2 * most);
     },
     120_000,
   );
