@@ -5,6 +5,11 @@ import { openPanels, openPlace } from '../support/place.ts';
 
 const word = (page: Page) => page.getByRole('button', { name: en['header.fullScreen'], exact: true });
 const large = (page: Page) => page.evaluate(() => 'projector' in document.documentElement.dataset);
+/** Waits until the full screen is left and the page has heard of it. */
+const left = (page: Page) =>
+  page.waitForFunction(
+    () => document.fullscreenElement === null && !('projector' in document.documentElement.dataset),
+  );
 const full = (page: Page) => page.evaluate(() => document.fullscreenElement !== null);
 const size = (page: Page, selector: string) =>
   page
@@ -38,7 +43,7 @@ test('full screen enlarges the type and leaves scale and sheet to the desk; leav
   expect(await sizes()).toEqual(SIZES.map(([, large]) => large));
   expect(await cells()).toEqual([true, true, false, true, false]);
   await page.evaluate(() => document.exitFullscreen());
-  await page.waitForFunction(() => document.fullscreenElement === null);
+  await left(page);
   await settled(page);
   expect(await large(page)).toBe(false);
   expect(await sizes()).toEqual(desk);
@@ -50,7 +55,7 @@ test('a second press leaves full screen', async ({ page }) => {
   await word(page).click();
   await page.waitForFunction(() => document.fullscreenElement !== null);
   await word(page).click();
-  await page.waitForFunction(() => document.fullscreenElement === null);
+  await left(page);
   expect(await large(page)).toBe(false);
 });
 
