@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { useEffect, useId, useRef } from 'react';
 import { drillingOf } from '../core/plan/drilling.ts';
 import { handOf, kitOf, restingDepth, toolOf } from '../core/plan/inHand.ts';
 import {
@@ -18,6 +18,7 @@ import { sayDepth, sayTool } from '../words/sayTool.ts';
 import { dueDepth } from './DrillOrder.tsx';
 import { FreedomField } from './FreedomField.tsx';
 import { SHIFT_F, SHIFT_M, TILT_FP, TILT_MD } from './freedoms.ts';
+import { lettered } from './Lettered.tsx';
 import { RailGroup } from './RailGroup.tsx';
 import { SpinField } from './SpinField.tsx';
 
@@ -25,15 +26,6 @@ import { SpinField } from './SpinField.tsx';
 const PACE = 1.6;
 const MOST_DEPTH = 30;
 const tidy = (value: number): number => Math.round(value * 100) / 100 + 0;
-
-const lettered = (letter: string, word: string): ReactNode => (
-  <>
-    <i className="letter" aria-hidden="true">
-      {letter}
-    </i>
-    {word}
-  </>
-);
 
 /** Drills for as long as it is pressed, by pointer or by key: one pass, one undo step. */
 function RunButton({ stores }: { stores: HandStores }) {

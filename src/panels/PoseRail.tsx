@@ -1,4 +1,4 @@
-import { memo, type ReactNode } from 'react';
+import { memo } from 'react';
 import type { Pivot } from '../core/plan/edits.ts';
 import { PIVOTS } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
@@ -7,19 +7,11 @@ import { say } from '../words/say.ts';
 import { ComparePanel } from './ComparePanel.tsx';
 import { FreedomField } from './FreedomField.tsx';
 import { ADVANCE, SHIFT_F, SHIFT_M, TILT_FP, TILT_MD, TURN } from './freedoms.ts';
+import { lettered } from './Lettered.tsx';
 import { RailGroup } from './RailGroup.tsx';
 import { ShapeSelects } from './ShapeSelects.tsx';
 import { SnapWords } from './SnapWords.tsx';
 import './rail.css';
-
-const lettered = (letter: string, word: string): ReactNode => (
-  <>
-    <i className="letter" aria-hidden="true">
-      {letter}
-    </i>
-    {word}
-  </>
-);
 
 function PivotSelect({ stores }: { stores: PlanStores }) {
   const { session } = stores;
