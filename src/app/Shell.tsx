@@ -1,7 +1,8 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, Suspense } from 'react';
 import type { Place } from '../state/session.ts';
-import { type MessageKey, say } from '../words/say.ts';
+import { say } from '../words/say.ts';
 import { Boundary } from './Boundary.tsx';
+import type { PartNames } from './places/place.ts';
 import { TitleBlock, type TitleBlockProps } from './TitleBlock.tsx';
 
 /** The parts of the page that come and go with the work, each behind a boundary of its own. */
@@ -14,16 +15,20 @@ export interface Parts {
   readings?: ReactNode;
 }
 
-export interface ShellProps {
+interface Frame {
   place: Place;
   header: ReactNode;
   title: TitleBlockProps;
-  parts: Parts;
   /** What stands on paper only, under the rest. */
   printed?: ReactNode;
   /** The stage has failed and draws nothing until it is tried again. */
   onStageFault?: () => void;
 }
+
+/** A place at the table, part by part, or a page of its own. */
+type Content = { names: PartNames; parts: Parts } | { page: ReactNode };
+
+export type ShellProps = Frame & Content;
 
 interface PanelProps {
   place: keyof Parts;
@@ -45,24 +50,56 @@ function Panel({ place, name, heading = false, onFault, children }: PanelProps) 
   );
 }
 
-/** What the rail is called in each place. */
-const RAIL = {
-  site: 'panel.site',
-  place: 'panel.pose',
-  rehearse: 'panel.rehearse',
-  seat: 'panel.seat',
-} as const satisfies Record<Place, MessageKey>;
+/** The parts of the table: pose rail, stage, section, the drawing beside it, readings. */
+function Table({
+  names,
+  parts,
+  onStageFault,
+}: {
+  names: PartNames;
+  parts: Parts;
+  onStageFault?: () => void;
+}) {
+  return (
+    <>
+      <Panel place="rail" name={say(names.rail)}>
+        {parts.rail}
+      </Panel>
+      <Panel place="stage" name={say('panel.stage')} onFault={onStageFault}>
+        {parts.stage}
+      </Panel>
+      <div className="right">
+        <div className="pair">
+          <Panel place="section" name={say('panel.section')}>
+            {parts.section}
+          </Panel>
+          <Panel place="profile" name={say(names.profile)} heading>
+            {parts.profile}
+          </Panel>
+        </div>
+        <Panel place="readings" name={say(names.readings)}>
+          {parts.readings}
+        </Panel>
+      </div>
+    </>
+  );
+}
 
-/** What the drawing beside the section and the panel under both are called in each place. */
-const BESIDE = {
-  site: { profile: 'panel.profile', readings: 'panel.readings' },
-  place: { profile: 'panel.profile', readings: 'panel.readings' },
-  rehearse: { profile: 'panel.strip', readings: 'panel.hole' },
-  seat: { profile: 'panel.contact', readings: 'panel.readings' },
-} as const satisfies Record<Place, Record<'profile' | 'readings', MessageKey>>;
-
-/** The sheet with its places: header, sentence, pose rail, stage, section, wall profile, readings, title block. */
-export function Shell({ place, header, title, parts, printed, onStageFault }: ShellProps) {
+/** The sheet: header, then sentence and table of the place, or its own page, then the title block. */
+export function Shell({ place, header, title, printed, onStageFault, ...content }: ShellProps) {
+  if (!('names' in content))
+    return (
+      <div className="sheet" data-page={place}>
+        {header}
+        <main className="page">
+          <Boundary key={place} name={say(`place.${place}`)}>
+            <Suspense fallback={<p className="calm">{say('stage.loading')}</p>}>{content.page}</Suspense>
+          </Boundary>
+        </main>
+        <TitleBlock {...title} />
+      </div>
+    );
+  const { names, parts } = content;
   return (
     <div className="sheet">
       {header}
@@ -70,25 +107,7 @@ export function Shell({ place, header, title, parts, printed, onStageFault }: Sh
         <Boundary name={say('sentence.label')}>{parts.sentence}</Boundary>
       </section>
       <main className="place" data-place={place}>
-        <Panel place="rail" name={say(RAIL[place])}>
-          {parts.rail}
-        </Panel>
-        <Panel place="stage" name={say('panel.stage')} onFault={onStageFault}>
-          {parts.stage}
-        </Panel>
-        <div className="right">
-          <div className="pair">
-            <Panel place="section" name={say('panel.section')}>
-              {parts.section}
-            </Panel>
-            <Panel place="profile" name={say(BESIDE[place].profile)} heading>
-              {parts.profile}
-            </Panel>
-          </div>
-          <Panel place="readings" name={say(BESIDE[place].readings)}>
-            {parts.readings}
-          </Panel>
-        </div>
+        <Table names={names} parts={parts} onStageFault={onStageFault} />
       </main>
       {printed}
       <TitleBlock {...title} />

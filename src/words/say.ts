@@ -13,6 +13,11 @@ export type SlotArguments<K extends MessageKey> = [SlotNames<Catalogue[K]>] exte
   ? []
   : [slots: Readonly<Record<SlotNames<Catalogue[K]>, string>>];
 
+/** Keys of the messages without slots. */
+export type PlainKey = {
+  [K in MessageKey]: [SlotNames<Catalogue[K]>] extends [never] ? K : never;
+}[MessageKey];
+
 /**
  * The message of a key with its slots filled. A missing or a surplus slot is a type error.
  * Slot texts are inserted as they are, once: braces in them are not read again.

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { POSE } from '../../../src/app/places/pose.tsx';
 import { type Parts, Shell } from '../../../src/app/Shell.tsx';
 
 const PLACES: readonly (keyof Parts)[] = ['sentence', 'rail', 'stage', 'section', 'profile', 'readings'];
@@ -22,5 +23,5 @@ export function Broken({ part }: { part: string }) {
   });
   const parts: Parts = {};
   for (const place of PLACES) parts[place] = <Part place={place} broken={place === part} />;
-  return <Shell place="place" header={null} title={{}} parts={parts} />;
+  return <Shell place="place" header={null} title={{}} names={POSE.names} parts={parts} />;
 }
