@@ -12,6 +12,7 @@ import { seatPanelWords } from './seatPanel.en.ts';
 import { siteWords } from './site.en.ts';
 import { sourceWords } from './sources.en.ts';
 import { stageWords } from './stage.en.ts';
+import { tableWords } from './tables.en.ts';
 
 /**
  * Every word a user can see, in English. A template may hold named slots, `{slot}`; `say` fills them.
@@ -95,4 +96,5 @@ export const en = {
   ...drillingWords,
   ...faultWords,
   ...cliWords,
+  ...tableWords,
 } as const;
