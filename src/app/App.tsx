@@ -1,6 +1,7 @@
 import { lazy, type ReactNode, Suspense, useCallback, useLayoutEffect, useMemo } from 'react';
 import type { StoredPlan } from '../io/plans.ts';
 import { DrawingSelect } from '../panels/DrawingSelect.tsx';
+import { HandOver } from '../panels/HandOver.tsx';
 import { LayerWords } from '../panels/LayerWords.tsx';
 import { PlansMenu } from '../panels/PlansMenu.tsx';
 import { PrintedRehearsal } from '../panels/PrintedRehearsal.tsx';
@@ -49,6 +50,7 @@ function PlanHeader({ stores, scenarios, sites }: Omit<AppProps, 'ledger'>) {
       onProjector={projector.toggle}
     >
       <PlansMenu stores={stores} scenarios={scenarios} sites={sites} />
+      <HandOver stores={stores} />
     </Header>
   );
 }

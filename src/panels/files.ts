@@ -1,8 +1,8 @@
 import { LARGEST_FILE } from '../io/planFile.ts';
 
-/** Hands the text to the browser as a file to keep. */
-export function download(name: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+/** Hands the content to the browser as a file to keep. */
+export function download(name: string, content: BlobPart, type = 'application/json'): void {
+  const address = URL.createObjectURL(new Blob([content], { type }));
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

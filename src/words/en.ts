@@ -4,6 +4,7 @@ import { cliWords } from './cli.en.ts';
 import { drillingWords } from './drilling.en.ts';
 import { faultWords } from './faults.en.ts';
 import { handWords } from './hand.en.ts';
+import { handOverWords } from './handOver.en.ts';
 import { panelWords } from './panels.en.ts';
 import { readingWords } from './readings.en.ts';
 import { rehearseWords } from './rehearse.en.ts';
@@ -97,4 +98,5 @@ export const en = {
   ...faultWords,
   ...cliWords,
   ...tableWords,
+  ...handOverWords,
 } as const;
