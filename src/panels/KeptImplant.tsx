@@ -2,8 +2,8 @@ import { along } from '../core/geometry/vec.ts';
 import { envelopePolyline } from '../core/implant/profile.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
 import { dashed, GHOST } from '../marks/dash.ts';
+import { intoSection } from '../paper/sectionPlane.ts';
 import { PX_PER_MM, yOf } from './scale.ts';
-import { intoSection } from './sectionPlane.ts';
 
 interface KeptImplantProps {
   kept: Evaluation;

@@ -5,9 +5,9 @@ import { Dimension } from '../marks/Dimension.tsx';
 import type { Point } from '../marks/path.ts';
 import { spread } from '../marks/spread.ts';
 import { Tag } from '../marks/Tag.tsx';
+import { intoSection } from '../paper/sectionPlane.ts';
 import { presentReading } from '../words/presentReading.ts';
 import { CREST_Y, DRAWING_HEIGHT, PX_PER_MM, TAG_SIZE, yOf } from './scale.ts';
-import { intoSection } from './sectionPlane.ts';
 import type { LineActs } from './useLineActs.ts';
 
 /** Walls that are always drawn, at most three a side. */

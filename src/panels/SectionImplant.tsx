@@ -1,7 +1,7 @@
 import { memo } from 'react';
 import type { ImplantShape } from '../core/implant/shape.ts';
 import { type Point, polyline } from '../marks/path.ts';
-import { implantOutline, postOutline, shoulderEdge } from './implantOutline.ts';
+import { implantOutline, postOutline, shoulderEdge } from '../paper/implantOutline.ts';
 import { PX_PER_MM, yOf } from './scale.ts';
 
 interface SectionImplantProps {

@@ -2,9 +2,9 @@ import type { Drill, NeckCutter } from '../core/drilling/kit.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
 import { AXIS, dashed } from '../marks/dash.ts';
 import { polyline } from '../marks/path.ts';
+import { intoSection } from '../paper/sectionPlane.ts';
 import { formatNumber } from '../words/format.ts';
 import { PX_PER_MM, yOf } from './scale.ts';
-import { intoSection } from './sectionPlane.ts';
 import { marksOf, toolOutline } from './toolOutline.ts';
 
 interface SectionToolProps {

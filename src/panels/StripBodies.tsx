@@ -2,8 +2,8 @@ import type { Drill, NeckCutter } from '../core/drilling/kit.ts';
 import type { ImplantShape } from '../core/implant/shape.ts';
 import { dashed, GHOST } from '../marks/dash.ts';
 import { type Point, polyline } from '../marks/path.ts';
+import { implantOutline } from '../paper/implantOutline.ts';
 import { formatNumber } from '../words/format.ts';
-import { implantOutline } from './implantOutline.ts';
 import { STRIP, type StripScale } from './stripLayout.ts';
 import { halfTool, marksOf, toolOutline } from './toolOutline.ts';
 

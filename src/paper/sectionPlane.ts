@@ -1,7 +1,9 @@
 import type { Plane } from '../core/geometry/slice.ts';
 import { dot, sub, type Vec3 } from '../core/geometry/vec.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
-import type { SectionKind } from '../state/session.ts';
+
+/** Which way a section runs: through the axis faciopalatally or mesiodistally, or across it. */
+export type SectionKind = 'faciopalatal' | 'mesiodistal' | 'across';
 
 /**
  * The plane of a section, site frame, mm. Through the axis: the entry at the origin, `y` + coronal, `x` + facial or + mesial. Across it: the
