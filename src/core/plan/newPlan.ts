@@ -10,8 +10,8 @@ import { PLAN_FORMAT, PLAN_VERSION, type Plan } from './plan.ts';
 const DEPTH: Readonly<Record<Fixing, number>> = { 'screw-bone': 3.5, 'screw-gum': 1.5, cemented: 0.5 };
 
 /**
- * A plan with the implant along the planned crown's axis, its aim point on the incisal line (cemented) or 1 mm palatal of it, the shoulder in the middle of its
- * depth's band. A place to begin from, not an answer: along the tooth's own axis the facial wall is often lost.
+ * A plan with the implant along the planned crown's axis and mesiodistally in it, its aim point on the incisal line (cemented) or 1 mm palatal of it, the
+ * shoulder in the middle of its depth's band. A place to begin from, not an answer: along the tooth's own axis the facial wall is often lost.
  */
 export function planAlongCrown(site: Site, implant: ImplantShape, fixing: Fixing, title: string): Plan {
   const { tilt } = site.crown;
@@ -31,12 +31,11 @@ export function planAlongCrown(site: Site, implant: ImplantShape, fixing: Fixing
     limits: {},
     rehearsal: null,
   };
-  // The line's offset moves with the shift one to one, facially; its place is met by moving mesially.
-  const { line } = evaluate(start);
-  const aim = fixing === 'cemented' ? 0 : -1;
-  const middle = (line.mesialEnd[0] + line.distalEnd[0]) / 2;
-  const m = middle - line.q[0];
+  // The planned crown's axis goes through the crest point; the line's offset moves with the shift one to one, facially.
+  const [am, , ac] = axisOf(tilt);
+  const m = (am / ac) * c;
   const moved = { ...start, pose: heldPose({ ...start.pose, platform: { m, f: 0, c } }) };
+  const aim = fixing === 'cemented' ? 0 : -1;
   const f = aim - evaluate(moved).line.offset;
   return { ...moved, pose: heldPose({ ...moved.pose, platform: { m, f, c } }) };
 }
