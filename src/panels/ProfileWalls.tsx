@@ -2,7 +2,8 @@ import type { WallProfile as Profile, ProfileSample, Side } from '../core/measur
 import type { Evaluation } from '../core/plan/evaluate.ts';
 import { dashed, GHOST, WITHIN } from '../marks/dash.ts';
 import { polyline } from '../marks/path.ts';
-import { areaOf, edgesOf, limitLine, runsOf } from './profileShape.ts';
+import { runsOf } from '../paper/wallRuns.ts';
+import { areaOf, edgesOf, limitLine } from './profileShape.ts';
 
 interface WallProps {
   profile: Profile;

@@ -1,7 +1,7 @@
-import { limitOf } from '../core/measure/defaultLimits.ts';
 import type { ProfileSample, Side } from '../core/measure/reading.ts';
 import type { Plan } from '../core/plan/plan.ts';
 import type { Point } from '../marks/path.ts';
+import { limitSteps, type Run } from '../paper/wallRuns.ts';
 import { DRAWING_HEIGHT, yOf } from './scale.ts';
 
 export const PROFILE_WIDTH = 236;
@@ -17,26 +17,6 @@ export const THICK_PX = 20;
 
 /** Away from the axis: facial to the right. */
 export const wayOf = (side: Side): 1 | -1 => (side === 'facial' ? 1 : -1);
-
-interface Run {
-  readonly samples: readonly ProfileSample[];
-}
-
-/** Consecutive levels that have a wall; where there is none the profile stays blank. */
-export function runsOf(samples: readonly ProfileSample[]): Run[] {
-  const runs: ProfileSample[][] = [];
-  let open = false;
-  for (const sample of samples) {
-    // A surface that stands out above the counting window is the neck over the crest, not a lost wall.
-    if (sample.wall === null || (sample.wall < 0 && !sample.counts)) open = false;
-    else {
-      if (!open) runs.push([]);
-      runs[runs.length - 1].push(sample);
-      open = true;
-    }
-  }
-  return runs.filter((run) => run.length > 1).map((run) => ({ samples: run }));
-}
 
 /** The area between two thicknesses over a run of levels, as one closed line of px. */
 export function areaOf(
@@ -62,27 +42,15 @@ export function edgesOf({ samples }: Run, side: Side, counting: boolean): Point[
   return out.filter((points) => points.length > 1);
 }
 
-/** Levels at which a side's limit line may step, mm: fine enough for any band. */
-const LIMIT_STEP = 0.25;
-
 /** A side's limit as a stepped line of px: `near` is the dashed one, `beyond` the solid one. */
-export function limitLine(
+export const limitLine = (
   plan: Plan,
   side: Side,
   bound: 'near' | 'beyond',
   from: number,
   to: number,
-): Point[] {
-  const way = wayOf(side) * THICK_PX;
-  const points: Point[] = [];
-  for (let level = from; level <= to + 1e-9; level += LIMIT_STEP) {
-    const limit = limitOf(`${side}-wall-thinnest`, plan.fixing, level, plan.limits);
-    const thickness = limit?.bands.low?.[bound];
-    if (thickness === undefined) continue;
-    const x = way * thickness;
-    const before = points[points.length - 1];
-    if (before && before.x !== x) points.push({ x, y: before.y });
-    points.push({ x, y: yOf(level) });
-  }
-  return points;
-}
+): Point[] =>
+  limitSteps(plan, side, bound, from, to).map(({ level, thickness }) => ({
+    x: wayOf(side) * THICK_PX * thickness,
+    y: yOf(level),
+  }));

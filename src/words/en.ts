@@ -10,6 +10,7 @@ import { readingWords } from './readings.en.ts';
 import { rehearseWords } from './rehearse.en.ts';
 import { seatingWords } from './seating.en.ts';
 import { seatPanelWords } from './seatPanel.en.ts';
+import { sheetWords } from './sheet.en.ts';
 import { siteWords } from './site.en.ts';
 import { sourceWords } from './sources.en.ts';
 import { stageWords } from './stage.en.ts';
@@ -99,4 +100,5 @@ export const en = {
   ...cliWords,
   ...tableWords,
   ...handOverWords,
+  ...sheetWords,
 } as const;

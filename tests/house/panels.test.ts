@@ -12,12 +12,13 @@ import { DEMO_PLANS, MEAN_PLANS } from '../../src/io/plans.ts';
 import { spread } from '../../src/marks/spread.ts';
 import { stretches } from '../../src/panels/BudgetBar.tsx';
 import * as freedoms from '../../src/panels/freedoms.ts';
-import { limitLine, runsOf, THICK_PX } from '../../src/panels/profileShape.ts';
+import { limitLine, THICK_PX } from '../../src/panels/profileShape.ts';
 import { readingGroups } from '../../src/panels/readingGroups.ts';
 import { PX_PER_MM, yOf } from '../../src/panels/scale.ts';
 import { LABEL_GAP, labelHeights, STRIP, stripRows, stripScale } from '../../src/panels/stripLayout.ts';
 import { implantOutline } from '../../src/paper/implantOutline.ts';
 import { intoSection } from '../../src/paper/sectionPlane.ts';
+import { runsOf } from '../../src/paper/wallRuns.ts';
 
 const PLANS = [...DEMO_PLANS, ...MEAN_PLANS].map(({ plan }) => plan);
 
