@@ -6,6 +6,7 @@ import type { Loop } from '../core/geometry/slice.ts';
 import { shoulderLevel } from '../core/plan/edits.ts';
 import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
 import { handOf, isDrill, passBodies, toolOf } from '../core/plan/inHand.ts';
+import { cutCrown } from '../core/restoration/plannedCrown.ts';
 import { Dimension } from '../marks/Dimension.tsx';
 import { AXIS as AXIS_DASHES, DOTTED, dashed } from '../marks/dash.ts';
 import { Tag, tagWidth } from '../marks/Tag.tsx';
@@ -216,6 +217,10 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
     () => sectionOutline(evaluation.anatomy, planeOf(evaluation, kind, level)),
     [evaluation, kind, level],
   );
+  const crown = useMemo(
+    () => cutCrown(evaluation.restoration.crown, planeOf(evaluation, kind, level)).loops,
+    [evaluation, kind, level],
+  );
   const hole = useMemo(
     () => (bodies ? bodiesInPlane(bodies, planeOf(evaluation, kind, level)) : NOTHING),
     [bodies, evaluation, kind, level],
@@ -249,6 +254,7 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
           <SectionAcross
             evaluation={evaluation}
             outline={outline}
+            planned={crown}
             level={level}
             gum={layers.gum}
             teeth={layers.teeth}
@@ -257,7 +263,7 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
           />
         ) : (
           <>
-            <SectionTissues outline={outline} gum={layers.gum} teeth={layers.teeth}>
+            <SectionTissues outline={outline} planned={crown} gum={layers.gum} teeth={layers.teeth}>
               <SectionHole outline={outline} hole={hole} gum={layers.gum} />
             </SectionTissues>
             <path className="crest-line" d={CREST} />

@@ -11,6 +11,8 @@ const MIDDLE = DRAWING_HEIGHT / 2 + 16;
 interface SectionAcrossProps {
   evaluation: Evaluation;
   outline: SectionOutline;
+  /** The planned crown in the plane. */
+  planned: readonly Loop[];
   /** mm apical of the entry. */
   level: number;
   gum: boolean;
@@ -22,14 +24,15 @@ interface SectionAcrossProps {
 }
 
 /** The section across the axis at a level: facial right, mesial up; the implant as its envelope and its core. */
-export function SectionAcross({ evaluation, outline, level, gum, teeth, hole, tool }: SectionAcrossProps) {
+export function SectionAcross(props: SectionAcrossProps) {
+  const { evaluation, outline, planned, level, gum, teeth, hole, tool } = props;
   const { placement, plan } = evaluation;
   const inside = level >= placement.tP && level <= placement.tA;
   const r = placement.radius(level);
   const threaded = !tool && level > placement.tP + plan.implant.transmucosalLength;
   return (
     <>
-      <SectionTissues outline={outline} gum={gum} teeth={teeth} origin={MIDDLE}>
+      <SectionTissues outline={outline} planned={planned} gum={gum} teeth={teeth} origin={MIDDLE}>
         <SectionHole outline={outline} hole={hole} gum={gum} origin={MIDDLE} />
       </SectionTissues>
       {inside && (

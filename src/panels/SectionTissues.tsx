@@ -9,6 +9,8 @@ interface TissuesProps {
   /** Where the plane's origin stands, px from the top. */
   origin?: number;
   outline: SectionOutline;
+  /** The planned crown in the plane. */
+  planned: readonly Loop[];
   gum: boolean;
   teeth: boolean;
   /** Drawn over gum and bone, under the teeth. */
@@ -18,6 +20,7 @@ interface TissuesProps {
 /** Gum, bone with hatched cortex and dotted spongy bone, canal, teeth that the plane meets, planned crown. */
 export const SectionTissues = memo(function SectionTissues({
   outline,
+  planned,
   gum,
   teeth,
   origin = CREST_Y,
@@ -62,7 +65,7 @@ export const SectionTissues = memo(function SectionTissues({
         outline.teeth.map(({ code, root, crown }) => (
           <path key={code} className="hidden-tooth" d={brokenOf([...root, ...crown], HIDDEN)} />
         ))}
-      {teeth && <path className="planned-crown" d={brokenOf(outline.crown, BEFORE_THE_CUT)} />}
+      {teeth && <path className="planned-crown" d={brokenOf(planned, BEFORE_THE_CUT)} />}
     </>
   );
 });

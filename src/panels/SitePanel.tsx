@@ -36,7 +36,7 @@ const presetName = (id: string): string => say(`preset.${id}` as MessageKey as '
 const stood = (plan: Plan, site: Plan['site']): Plan => ({
   ...plan,
   site,
-  pose: planAlongCrown(site, plan.implant, plan.fixing, plan.title).pose,
+  pose: planAlongCrown(site, plan.implant, plan.fixing, plan.title, plan.crown).pose,
 });
 
 /** Another tooth has another plan: nothing that was entered for the old one fits. */

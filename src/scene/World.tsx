@@ -1,6 +1,7 @@
 import { useThree } from '@react-three/fiber';
 import { memo, useCallback, useEffect, useLayoutEffect, useMemo, useState } from 'react';
 import { solidsOf } from '../core/plan/evaluate.ts';
+import { plannedCrownOf } from '../core/restoration/plannedCrown.ts';
 import { heldIn, plannedOf } from '../state/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
@@ -48,7 +49,15 @@ export const World = memo(function World({ stores, light, asked, onFree, onSheet
   const body = useMemo(newBody, []);
   const materials = useMemo(() => makeMaterials(cut, body, light), [cut, body, light]);
   const geometries = useMemo(() => new SiteGeometries(light), [light]);
-  const solids = useMemo(() => geometries.lay(solidsOf(site)), [geometries, site]);
+  const { wear, tilt } = useSelected(stores.document, ({ plan }) => plan.crown);
+  const sited = useMemo(() => geometries.lay(solidsOf(site)), [geometries, site]);
+  const solids = useMemo(() => {
+    const { anatomy, frame } = sited;
+    return {
+      ...sited,
+      crown: geometries.layPlanned(plannedCrownOf(anatomy, { wear, tilt }), anatomy, frame),
+    };
+  }, [geometries, sited, wear, tilt]);
 
   useEffect(() => () => materials.dispose(), [materials]);
   useEffect(() => () => geometries.dispose(), [geometries]);

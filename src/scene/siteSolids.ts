@@ -5,14 +5,11 @@ import { type Opponent, opposingInPlace } from '../core/anatomy/opposing.ts';
 import { type RidgeMesh, ridgeMesh } from '../core/anatomy/ridgeMesh.ts';
 import { FINE_TOOTH, sectionSolids, shownRange, shownTeeth } from '../core/anatomy/section.ts';
 import type { PlacedTooth } from '../core/anatomy/teeth.ts';
-import {
-  type MeshInPlace,
-  plannedCrownInPlace,
-  plannedTooth,
-  toothInPlace,
-} from '../core/anatomy/toothMeshes.ts';
+import { type MeshInPlace, toothInPlace } from '../core/anatomy/toothMeshes.ts';
 import { carried, type Placed, placedIn } from '../core/geometry/carry.ts';
 import type { TriangleMesh } from '../core/geometry/mesh.ts';
+import { type CrownForm, UNCHANGED } from '../core/restoration/crownChoices.ts';
+import { type PlannedCrown, plannedCrownOf } from '../core/restoration/plannedCrown.ts';
 import { OwnedGeometry } from './geometry.ts';
 import { layGum } from './gumLook.ts';
 import { siteInJaw } from './jawFrame.ts';
@@ -128,7 +125,7 @@ export class SiteGeometries {
   }
 
   /** Writes a site. What was returned for another site before shows this one from now on. */
-  lay(anatomy: Anatomy): SiteSolids {
+  lay(anatomy: Anatomy, form: CrownForm = UNCHANGED): SiteSolids {
     const { fine } = this;
     const frame = siteInJaw(anatomy);
     const range = shownRange(anatomy);
@@ -139,7 +136,6 @@ export class SiteGeometries {
     const gum = fine.gum === 1 ? cut.gum : gumMesh(anatomy, { ...range, density: fine.gum });
     const layRidge = (into: OwnedGeometry, { mesh, walls }: RidgeMesh) =>
       into.lay(mesh, frame, walls).geometry;
-    const planned = plannedCrownInPlace(anatomy, fine.tooth);
     return {
       anatomy,
       frame,
@@ -149,17 +145,17 @@ export class SiteGeometries {
       gum: layGum(this.gum, gum, frame),
       teeth: shownTeeth(anatomy).map((tooth, i) => this.layTooth(i, tooth, anatomy, frame)),
       canal: this.canal.lay(cut.canal, frame).geometry,
-      crown: layCrown(
-        this.crown,
-        planned.mesh,
-        placedIn(frame, planned.frame),
-        plannedTooth(anatomy).numbers.crownLength,
-      ),
+      crown: this.layPlanned(plannedCrownOf(anatomy, form), anatomy, frame),
       bite: opposingInPlace(anatomy, fine.tooth).map(({ tooth, mesh, frame: stands }, i) => ({
         tooth,
         crown: layCrown(this.bite[i], mesh, placedIn(frame, stands), tooth.numbers.crownLength),
       })),
     };
+  }
+
+  /** Writes the planned crown; `frame` is the site's in the jaw. */
+  layPlanned({ mesh, frame: stands }: PlannedCrown, { site }: Anatomy, frame: Placed): BufferGeometry {
+    return layCrown(this.crown, mesh, placedIn(frame, stands), site.crown.crownLength);
   }
 
   private layTooth(i: number, tooth: PlacedTooth, anatomy: Anatomy, frame: Placed): ToothSolids {
@@ -190,5 +186,5 @@ export class SiteGeometries {
 }
 
 /** The solids of a site that is drawn once. */
-export const siteSolids = (anatomy: Anatomy, light: boolean): SiteSolids =>
-  new SiteGeometries(light).lay(anatomy);
+export const siteSolids = (anatomy: Anatomy, light: boolean, form: CrownForm = UNCHANGED): SiteSolids =>
+  new SiteGeometries(light).lay(anatomy, form);

@@ -15,8 +15,8 @@ import { defaultSite } from '../../src/core/plan/defaults.ts';
 import { solidsOf } from '../../src/core/plan/evaluate.ts';
 import { planAlongCrown } from '../../src/core/plan/newPlan.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
+import { coverOf, DEFAULT_CROWN } from '../../src/core/restoration/crownChoices.ts';
 import { crownClearance, guidanceOf } from '../../src/core/restoration/guidance.ts';
-import { leastCover } from '../../src/core/restoration/material.ts';
 import { plannedCrownOf } from '../../src/core/restoration/plannedCrown.ts';
 import { reductionOf } from '../../src/core/restoration/reduction.ts';
 import { restore } from '../../src/core/restoration/restoration.ts';
@@ -210,7 +210,7 @@ async function groundOff(
 
 describe('what is ground off a one-piece abutment', () => {
   it('is what manifold-3d takes off it', async () => {
-    const cover = leastCover('lithium-disilicate');
+    const cover = coverOf(DEFAULT_CROWN);
     const rows: { ours: number; theirs: number }[] = [];
     for (const tooth of [11, 12, 13] as const) {
       const { mesh } = plannedCrownOf(solidsOf(defaultSite(tooth)));
@@ -220,7 +220,7 @@ describe('what is ground off a one-piece abutment', () => {
         const crown = plannedCrownOf(at.anatomy);
         const { abutment } = plan.implant;
         if (!abutment) throw new Error('no abutment');
-        const ours = reductionOf(at, crown, abutment, cover).volume;
+        const ours = reductionOf(at, crown, abutment, { cover, post: DEFAULT_CROWN.post }).volume;
         const theirs = await groundOff(at, abutment, crown.frame, opinion, cover);
         rows.push({ ours, theirs });
       }

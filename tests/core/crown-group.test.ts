@@ -8,9 +8,10 @@ import type { Fixing } from '../../src/core/measure/limit.ts';
 import { Placement } from '../../src/core/measure/placement.ts';
 import { evaluate, readingOf, solidsOf } from '../../src/core/plan/evaluate.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
-import { CHANNEL_BEND, EDGE_HALF } from '../../src/core/restoration/access.ts';
+import { EDGE_HALF } from '../../src/core/restoration/access.ts';
+import { coverOf, DEFAULT_CROWN } from '../../src/core/restoration/crownChoices.ts';
 import { emergenceAngle, heightFor } from '../../src/core/restoration/emergence.ts';
-import { HIDDEN, leastCover, type MATERIALS } from '../../src/core/restoration/material.ts';
+import type { MATERIALS } from '../../src/core/restoration/material.ts';
 import { reducedAbutment } from '../../src/core/restoration/reducedAbutment.ts';
 import { reductionOf } from '../../src/core/restoration/reduction.ts';
 import { marginReduction, type Restoration, restore } from '../../src/core/restoration/restoration.ts';
@@ -19,6 +20,11 @@ import { type ConeCrown, coneCrown } from '../support/coneCrown.ts';
 import { slabSite } from '../support/demoPlans.ts';
 import { cylinder, type SlabNumbers, slabPlan } from '../support/slabs.ts';
 import { opinionOn } from '../support/solid.ts';
+
+const rule = (material: keyof typeof MATERIALS = DEFAULT_CROWN.material) => ({
+  cover: coverOf({ ...DEFAULT_CROWN, material }),
+  post: DEFAULT_CROWN.post,
+});
 
 const placed = (plan: Plan): Placement =>
   new Placement(solidsOf(plan.site), plan.implant, plan.pose, plan.crestMargin);
@@ -59,7 +65,7 @@ describe('exit of the axis', () => {
   it.each(TABLE)('%d°: the bent channel turns by τ and what the bend’s place adds', (tilt) => {
     // From the bend at 2 mm along the axis to half a millimetre palatal of the edge's middle.
     const t = (tilt * Math.PI) / 180;
-    const [f, c] = [CHANNEL_BEND * Math.sin(t), CHANNEL_BEND * Math.cos(t)];
+    const [f, c] = [DEFAULT_CROWN.channelBend * Math.sin(t), DEFAULT_CROWN.channelBend * Math.cos(t)];
     const turn = tilt + (Math.atan2(f + EDGE_HALF, 8 - c) * 180) / Math.PI;
     const found = withCone(cone, { fp: tilt });
     expect(value(found, 'access-exit-correction')).toBeCloseTo(turn, 3);
@@ -175,7 +181,7 @@ describe('room', () => {
 
 describe('reduction of a one-piece abutment', () => {
   const abutment = { height: 5, baseDiameter: 4, topDiameter: 4 };
-  const cover = leastCover('lithium-disilicate');
+  const cover = coverOf(DEFAULT_CROWN);
 
   it('a cylinder in a truncated cone: frustum volumes (table 6.4’s formula) and the deepest place at the rim', () => {
     // Wall: R(c) = 2.875 − c/8 from 1 mm below the platform to 8 above. Inner radius: R − cover / cos α. All of the side is too near; the top is free.
@@ -184,7 +190,7 @@ describe('reduction of a one-piece abutment', () => {
     const inner = (c: number) => 2.875 - c / 8 - cover / cos;
     const [a, b] = [inner(0), inner(5)];
     const left = (Math.PI * 5 * (a * a + a * b + b * b)) / 3;
-    const found = reductionOf(placed(slabPlan({ r: 2 })), crown, abutment, cover);
+    const found = reductionOf(placed(slabPlan({ r: 2 })), crown, abutment, rule());
     expect(found.volume).toBeGreaterThan(10);
     expect(Math.abs(found.volume / (20 * Math.PI - left) - 1)).toBeLessThan(0.005);
     // At the top's rim: (R(5) − 2) cos α of 1.05.
@@ -194,7 +200,7 @@ describe('reduction of a one-piece abutment', () => {
   it('a plane top too near is taken off level', () => {
     // Wide cylinder, its top 0.45 over the abutment's: 0.6 of height goes, π r² · 0.6.
     const crown = coneCrown({ foot: -1, height: 6.45, footRadius: 6, topRadius: 6 });
-    const found = reductionOf(placed(slabPlan({ r: 2 })), crown, abutment, cover);
+    const found = reductionOf(placed(slabPlan({ r: 2 })), crown, abutment, rule());
     expect(found.depth).toBeCloseTo(0.6, 3);
     expect(Math.abs(found.volume / (0.6 * 4 * Math.PI) - 1)).toBeLessThan(0.01);
   });
@@ -202,7 +208,7 @@ describe('reduction of a one-piece abutment', () => {
   it('leaves the least post and says what is lacking over it', () => {
     // A crown of radius 1.5: 0.45 may stay, the post has 0.75. All outside the post goes: π (4 − 0.5625) 3, and all above 3 mm but a core of 0.45.
     const crown = coneCrown({ foot: -2, height: 12, footRadius: 1.5, topRadius: 1.5 });
-    const found = reductionOf(placed(slabPlan({ r: 2 })), crown, abutment, cover);
+    const found = reductionOf(placed(slabPlan({ r: 2 })), crown, abutment, rule());
     const volume = Math.PI * ((4 - 0.5625) * 3 + (4 - 0.45 * 0.45) * 2);
     expect(Math.abs(found.volume / volume - 1)).toBeLessThan(0.01);
     // Read off the field, within what it is off in a tube so narrow.
@@ -211,13 +217,13 @@ describe('reduction of a one-piece abutment', () => {
 
   it('takes off nothing where the cover holds, and less for a thinner material', () => {
     const wide = coneCrown({ foot: -1, height: 9, footRadius: 3.2, topRadius: 3.2 });
-    expect(reductionOf(placed(slabPlan({ r: 2 })), wide, abutment, cover)).toMatchObject({
+    expect(reductionOf(placed(slabPlan({ r: 2 })), wide, abutment, rule())).toMatchObject({
       depth: 0,
       volume: 0,
     });
     const crown = coneCrown({ foot: -1, height: 9, footRadius: 2.8, topRadius: 2.8 });
     const depth = (material: keyof typeof MATERIALS) =>
-      reductionOf(placed(slabPlan({ r: 2 })), crown, abutment, leastCover(material)).depth;
+      reductionOf(placed(slabPlan({ r: 2 })), crown, abutment, rule(material)).depth;
     expect(depth('zirconia')).toBe(0);
     expect(depth('lithium-disilicate')).toBeCloseTo(0.25, 3);
     expect(depth('metal-ceramic')).toBeCloseTo(0.45, 3);
@@ -226,8 +232,8 @@ describe('reduction of a one-piece abutment', () => {
   it('the ground abutment and what is ground off are the whole abutment; the mesh is closed', async () => {
     const crown = coneCrown({ foot: -1, height: 6.6, footRadius: 3, topRadius: 2.2 });
     const at = placed(slabPlan({ r: 2, f: 0.3, fp: 4 }));
-    const found = reductionOf(at, crown, abutment, cover);
-    const mesh = reducedAbutment(at, crown, abutment, cover);
+    const found = reductionOf(at, crown, abutment, rule());
+    const mesh = reducedAbutment(at, crown, abutment, rule());
     expect(found.volume).toBeGreaterThan(5);
     expect(Math.abs(meshVolume(mesh) + found.volume - 20 * Math.PI)).toBeLessThan(0.02 * 20 * Math.PI);
     expect((await opinionOn(mesh)).status).toBe('NoError');
@@ -237,7 +243,7 @@ describe('reduction of a one-piece abutment', () => {
     // Slab: bone at 0 (rounded over 0.05), margin at 3. Shoulder at 2.5 hides; at 3.2 it has 0.7 to go; at 1.2 over a margin at 0.6 the bone allows 0.2 of 1.1.
     const at = (c: number, margin = 3) =>
       marginReduction(placed(slabPlan({ c, site: { reference: { kind: 'typed', cej: 0, margin } } })));
-    expect(at(3 - HIDDEN).value).toBeCloseTo(0, 9);
+    expect(at(3 - DEFAULT_CROWN.belowGum).value).toBeCloseTo(0, 9);
     expect(at(3.2).value).toBeCloseTo(0.7, 9);
     expect(at(1.2, 0.6).value).toBeCloseTo(0.2, 1);
     expect(at(1.2, 0.6).short).toBeCloseTo(0.9, 1);

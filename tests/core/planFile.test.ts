@@ -251,12 +251,18 @@ describe('older versions', () => {
     const read = parsePlanFile(textOf('tests/samples/v0-cemented.json'));
     expect(read).toMatchObject({
       ok: true,
-      migrated: ['name-the-tilt', 'add-the-rehearsal'],
+      migrated: ['name-the-tilt', 'add-the-rehearsal', 'add-the-crown'],
       plan: {
         fixing: 'cemented',
         crestMargin: 1,
         limits: {},
         rehearsal: null,
+        crown: {
+          material: 'lithium-disilicate',
+          wear: 0,
+          cementGap: 0.05,
+          post: { diameter: 1.5, height: 3 },
+        },
         site: before.site,
         pose: {
           platform: before.pose.platform,

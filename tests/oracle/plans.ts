@@ -9,6 +9,7 @@ import type {
 } from '../../src/core/anatomy/site.ts';
 import type { ImplantShape } from '../../src/core/implant/shape.ts';
 import { PLAN_VERSION, type Plan } from '../../src/core/plan/plan.ts';
+import { DEFAULT_CROWN } from '../../src/core/restoration/crownChoices.ts';
 import { seeded, tan } from './numbers.ts';
 
 export { seeded };
@@ -232,6 +233,7 @@ function randomPlan(random: Random, site: Site, title: string): Plan {
       tilt,
       roll: within(random, -180, 180),
     },
+    crown: DEFAULT_CROWN,
     crestMargin: 1,
     limits: {},
     rehearsal: null,
@@ -342,6 +344,7 @@ export function slabPlan(n: SlabNumbers): Plan {
       tilt,
       roll: 0,
     },
+    crown: DEFAULT_CROWN,
     crestMargin: 1,
     limits: {},
     rehearsal: null,

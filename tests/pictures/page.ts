@@ -49,7 +49,7 @@ function toothGroup(crown: TriangleMesh, root: TriangleMesh, length: number, lef
 function siteGroup(subject: Extract<Subject, { kind: 'site' }>): Group {
   const evaluation = evaluate(subject.plan);
   const { anatomy } = evaluation;
-  const solids = siteSolids(anatomy, false);
+  const solids = siteSolids(anatomy, false, subject.plan.crown);
   const group = new three.Group();
   const has = (part: string) => subject.parts.includes(part);
   const add = (geometry: three.BufferGeometry, material: three.Material, order = 0) => {

@@ -11,6 +11,7 @@ import type { Fixing } from '../../src/core/measure/limit.ts';
 import { defaultSite } from '../../src/core/plan/defaults.ts';
 import { planAlongCrown } from '../../src/core/plan/newPlan.ts';
 import { PLAN_FORMAT, PLAN_VERSION, type Plan } from '../../src/core/plan/plan.ts';
+import { DEFAULT_CROWN } from '../../src/core/restoration/crownChoices.ts';
 
 /** The demo plans of `assets/plans`, as code: invented scenarios of this project; `npm run assets` writes them. */
 export interface DemoPlan {
@@ -43,6 +44,7 @@ function plan(
     implant,
     fixing,
     pose: { platform: { m, f, c }, tilt: { faciopalatal, mesiodistal }, roll: 0 },
+    crown: DEFAULT_CROWN,
     crestMargin: 1,
     limits: {},
     rehearsal: null,

@@ -3,6 +3,7 @@ import type { ImplantShape } from '../../src/core/implant/shape.ts';
 import type { Reading, ReadingId } from '../../src/core/measure/reading.ts';
 import { evaluate, readingOf } from '../../src/core/plan/evaluate.ts';
 import { PLAN_FORMAT, PLAN_VERSION, type Plan } from '../../src/core/plan/plan.ts';
+import { DEFAULT_CROWN } from '../../src/core/restoration/crownChoices.ts';
 import { slabSite } from './demoPlans.ts';
 
 /** A round root standing upright, its top circle at the crest's level: `m = ±(gap/2 + crownWidth/2)`. */
@@ -92,6 +93,7 @@ export function slabPlan(n: SlabNumbers = {}): Plan {
       tilt: { faciopalatal: n.fp ?? 0, mesiodistal: n.md ?? 0 },
       roll: n.roll ?? 0,
     },
+    crown: DEFAULT_CROWN,
     crestMargin: 1,
     limits: {},
     rehearsal: null,

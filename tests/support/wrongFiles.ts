@@ -66,12 +66,12 @@ export const WRONG_FILES: readonly WrongFile[] = [
   },
   {
     name: 'a newer version',
-    text: put('version', 3),
+    text: put('version', 4),
     code: 'newer-version',
     field: 'version',
-    value: 3,
+    value: 4,
     low: 0,
-    high: 2,
+    high: 3,
   },
   {
     name: 'a negative version',
@@ -80,7 +80,7 @@ export const WRONG_FILES: readonly WrongFile[] = [
     field: 'version',
     value: -1,
     low: 0,
-    high: 2,
+    high: 3,
   },
   {
     name: 'a version as text',
@@ -89,7 +89,7 @@ export const WRONG_FILES: readonly WrongFile[] = [
     field: 'version',
     value: '"1"',
     low: 0,
-    high: 2,
+    high: 3,
   },
   {
     name: 'a version and a half',
@@ -98,7 +98,7 @@ export const WRONG_FILES: readonly WrongFile[] = [
     field: 'version',
     value: 1.5,
   },
-  { name: 'no version', text: without('version'), code: 'missing', field: 'version', low: 0, high: 2 },
+  { name: 'no version', text: without('version'), code: 'missing', field: 'version', low: 0, high: 3 },
   {
     name: 'a missing number',
     text: without('site.gap'),

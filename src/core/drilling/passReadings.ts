@@ -1,5 +1,5 @@
 import type { Anatomy } from '../anatomy/anatomy.ts';
-import { type Pose, tiltOf } from '../geometry/pose.ts';
+import { type Pose, type Tilt, tiltOf } from '../geometry/pose.ts';
 import { along } from '../geometry/vec.ts';
 import type { ImplantShape } from '../implant/shape.ts';
 import { ReadingBook } from '../measure/book.ts';
@@ -72,6 +72,8 @@ export interface PassMeasureInput {
   /** mm (rule M2). */
   readonly crestMargin: number;
   readonly limits: Readonly<Record<string, Bands>>;
+  /** As in `MeasureInput`. */
+  readonly crownTilt?: Tilt;
 }
 
 /** A flat end of no width has no rim to stand on, mm. */
@@ -143,7 +145,7 @@ function readAt(input: PassMeasureInput, pass: PassBody, s: number): Reading[] {
   const line = incisalLine(at);
   centring(at, facial, palatal, line, book);
   incisal(at, line, book);
-  axes(at, book);
+  axes(at, input.crownTilt ?? anatomy.site.crown.tilt, book);
   const withPoint = new Placement(anatomy, pointed, pose, crestMargin);
   roots(withPoint, book);
   apex(withPoint, book);

@@ -24,7 +24,9 @@ const sameInput = (a: PassMeasureInput, b: PassMeasureInput): boolean =>
   a.anatomy === b.anatomy &&
   a.fixing === b.fixing &&
   a.crestMargin === b.crestMargin &&
-  a.limits === b.limits;
+  a.limits === b.limits &&
+  a.crownTilt?.faciopalatal === b.crownTilt?.faciopalatal &&
+  a.crownTilt?.mesiodistal === b.crownTilt?.mesiodistal;
 
 function viewOf(input: PassMeasureInput, kit: Kit, pass: Pass): Omit<PassView, 'index'> | null {
   const tool = toolOf(kit, pass.tool);

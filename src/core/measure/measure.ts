@@ -1,5 +1,5 @@
 import type { Anatomy } from '../anatomy/anatomy.ts';
-import { axisOf, type Pose } from '../geometry/pose.ts';
+import { axisOf, type Pose, type Tilt } from '../geometry/pose.ts';
 import { along, angleBetween, deg, rad, type Vec3 } from '../geometry/vec.ts';
 import { rimHeight } from '../implant/profile.ts';
 import type { ImplantShape } from '../implant/shape.ts';
@@ -25,6 +25,8 @@ export interface MeasureInput {
   /** mm (rule M2). */
   readonly crestMargin: number;
   readonly limits: Readonly<Record<string, Bands>>;
+  /** Projected angles of the planned crown's axis, degrees; by default the reference tooth's. */
+  readonly crownTilt?: Tilt;
 }
 
 /** Everything read off one pose; points in the jaw frame. */
@@ -46,7 +48,7 @@ export function measure(input: MeasureInput): Measurement {
   centring(at, facial, palatal, line, book);
   shoulder(at, book);
   incisal(at, line, book);
-  axes(at, book);
+  axes(at, input.crownTilt ?? anatomy.site.crown.tilt, book);
   roots(at, book);
   apex(at, book);
   bone(at, book);
@@ -124,13 +126,13 @@ export function incisal(at: Placement, line: IncisalLine, book: ReadingBook): vo
   book.add('incisal-line-angle', 'deg', line.angle, { from: at.platform, to: line.x });
 }
 
-export function axes(at: Placement, book: ReadingBook): void {
-  const { site, ridge } = at.anatomy;
+export function axes(at: Placement, crownTilt: Tilt, book: ReadingBook): void {
+  const { ridge } = at.anatomy;
   const { tilt } = at.pose;
   const ridgeTilt = { faciopalatal: deg(Math.atan2(ridge.sin, ridge.cos)), mesiodistal: 0 };
   for (const [name, other] of [
     ['ridge', ridgeTilt],
-    ['crown', site.crown.tilt],
+    ['crown', crownTilt],
   ] as const) {
     book.add(`axis-to-${name}-faciopalatal`, 'deg', tilt.faciopalatal - other.faciopalatal);
     book.add(`axis-to-${name}-mesiodistal`, 'deg', tilt.mesiodistal - other.mesiodistal);

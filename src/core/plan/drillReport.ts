@@ -6,6 +6,7 @@ import { type PassView, passViews } from '../drilling/passView.ts';
 import { type RehearsalSummary, rehearsalSummary } from '../drilling/rehearsalSummary.ts';
 import { holeVolume, lastPassVolume } from '../drilling/volume.ts';
 import type { Reading } from '../measure/reading.ts';
+import { plannedTilt } from '../restoration/crownChoices.ts';
 import { drillingOf } from './drilling.ts';
 import { solidsOf } from './evaluate.ts';
 import { kitOf, passBodies, passesShown } from './inHand.ts';
@@ -36,7 +37,8 @@ export interface DrillReport {
 /** Every pass that met bone, with its body and its readings. */
 const viewsOf = (plan: Plan): PassView[] => {
   const { fixing, crestMargin, limits } = plan;
-  const input = { anatomy: solidsOf(plan.site), fixing, crestMargin, limits };
+  const crownTilt = plannedTilt(plan.site.crown.tilt, plan.crown);
+  const input = { anatomy: solidsOf(plan.site), fixing, crestMargin, limits, crownTilt };
   return passViews(input, kitOf(plan), passesShown(plan));
 };
 

@@ -3,6 +3,7 @@ import type { Site } from '../anatomy/site.ts';
 import { type Finding, findingsOf } from '../measure/findings.ts';
 import { type Measurement, measure } from '../measure/measure.ts';
 import { READING_IDS, type Reading, type ReadingId } from '../measure/reading.ts';
+import { plannedTilt } from '../restoration/crownChoices.ts';
 import { plannedCrownOf } from '../restoration/plannedCrown.ts';
 import { type Restoration, restore } from '../restoration/restoration.ts';
 import type { Plan } from './plan.ts';
@@ -36,7 +37,7 @@ function inOrder(...parts: readonly (readonly Reading[])[]): Reading[] {
 /** From a valid plan to solids, readings and findings. Pure: the same plan gives the same answer. */
 export function evaluate(plan: Plan): Evaluation {
   const anatomy = solidsOf(plan.site);
-  const { fixing, limits } = plan;
+  const { fixing, limits, crown: choices } = plan;
   const { readings: ofBone, ...measurement } = measure({
     anatomy,
     shape: plan.implant,
@@ -44,9 +45,11 @@ export function evaluate(plan: Plan): Evaluation {
     fixing,
     crestMargin: plan.crestMargin,
     limits,
+    crownTilt: plannedTilt(plan.site.crown.tilt, choices),
   });
   const { placement } = measurement;
-  const restoration = restore({ placement, crown: plannedCrownOf(anatomy), fixing, limits });
+  const crown = plannedCrownOf(anatomy, choices);
+  const restoration = restore({ placement, crown, fixing, choices, limits });
   const readings = inOrder(ofBone, restoration.readings);
   return { plan, anatomy, ...measurement, readings, restoration, findings: findingsOf(readings) };
 }

@@ -35,7 +35,28 @@ const addTheRehearsal: Migration = {
   up: (file) => ({ ...file, rehearsal: null, version: 2 }),
 };
 
-export const MIGRATIONS: readonly Migration[] = [nameTheTilt, addTheRehearsal];
+/** Version 2 chose nothing for the crown: it was reckoned with these. They are written out, so that a later default does not change an old file. */
+const addTheCrown: Migration = {
+  from: 2,
+  name: 'add-the-crown',
+  up: (file) => ({
+    ...file,
+    crown: {
+      material: 'lithium-disilicate',
+      wear: 0,
+      tilt: { faciopalatal: 0, mesiodistal: 0 },
+      cementGap: 0.05,
+      post: { diameter: 1.5, height: 3 },
+      belowGum: 0.5,
+      overBone: 1,
+      channelBend: 2,
+      tray: 1,
+    },
+    version: 3,
+  }),
+};
+
+export const MIGRATIONS: readonly Migration[] = [nameTheTilt, addTheRehearsal, addTheCrown];
 
 /** Carry a file up to `target`, step by step; returns the names of the steps that ran. The caller has checked that `version` is a known one. */
 export function migrate(file: Loose, version: number, target: number): { file: Loose; ran: string[] } {

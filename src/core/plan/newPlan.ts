@@ -2,6 +2,7 @@ import type { Site } from '../anatomy/site.ts';
 import { axisFrame, axisOf } from '../geometry/pose.ts';
 import type { ImplantShape } from '../implant/shape.ts';
 import type { Fixing } from '../measure/limit.ts';
+import { type CrownChoices, DEFAULT_CROWN, plannedTilt } from '../restoration/crownChoices.ts';
 import { heldPose } from './edits.ts';
 import { evaluate } from './evaluate.ts';
 import { PLAN_FORMAT, PLAN_VERSION, type Plan } from './plan.ts';
@@ -13,8 +14,14 @@ const DEPTH: Readonly<Record<Fixing, number>> = { 'screw-bone': 3.5, 'screw-gum'
  * A plan with the implant along the planned crown's axis and mesiodistally in it, its aim point on the incisal line (cemented) or 1 mm palatal of it, the
  * shoulder in the middle of its depth's band. A place to begin from, not an answer: along the tooth's own axis the facial wall is often lost.
  */
-export function planAlongCrown(site: Site, implant: ImplantShape, fixing: Fixing, title: string): Plan {
-  const { tilt } = site.crown;
+export function planAlongCrown(
+  site: Site,
+  implant: ImplantShape,
+  fixing: Fixing,
+  title: string,
+  crown: CrownChoices = DEFAULT_CROWN,
+): Plan {
+  const tilt = plannedTilt(site.crown.tilt, crown);
   // The depth is judged at the shoulder's facial edge, which a facial tilt carries apically.
   const edge = (implant.platformDiameter / 2) * axisFrame(axisOf(tilt)).ef[2];
   const c = site.reference.margin - DEPTH[fixing] - edge;
@@ -27,6 +34,7 @@ export function planAlongCrown(site: Site, implant: ImplantShape, fixing: Fixing
     implant,
     fixing,
     pose: heldPose({ platform: { m: 0, f: 0, c }, tilt, roll: 0 }),
+    crown,
     crestMargin: 1,
     limits: {},
     rehearsal: null,

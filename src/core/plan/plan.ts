@@ -3,9 +3,10 @@ import type { Rehearsal } from '../drilling/rehearsal.ts';
 import type { Pose } from '../geometry/pose.ts';
 import type { ImplantShape } from '../implant/shape.ts';
 import type { Bands, Fixing } from '../measure/limit.ts';
+import type { CrownChoices } from '../restoration/crownChoices.ts';
 
 export const PLAN_FORMAT = 'ridgewright-plan';
-export const PLAN_VERSION = 2;
+export const PLAN_VERSION = 3;
 
 /** Everything that is saved: a small plain object, mm and degrees (the schema in `schema.ts` has the ranges). */
 export interface Plan {
@@ -17,6 +18,8 @@ export interface Plan {
   readonly implant: ImplantShape;
   readonly fixing: Fixing;
   readonly pose: Pose;
+  /** What is chosen for the crown. */
+  readonly crown: CrownChoices;
   /** The least depth below the crest at which a wall counts, mm (rule M2). */
   readonly crestMargin: number;
   /** Own bands in place of the default limits, by the limit's key. */

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { SITES } from '../anatomy/site.ts';
 import { LIMIT_KEYS } from '../measure/defaultLimits.ts';
+import { MATERIAL_NAMES, type Material } from '../restoration/material.ts';
 import { PLAN_FORMAT, PLAN_VERSION } from './plan.ts';
 import { POSE_RANGE } from './ranges.ts';
 import { rehearsalSchema } from './rehearsalSchema.ts';
@@ -121,6 +122,18 @@ export const implantSchema = z.strictObject({
   maxTorque: num(10, 100),
 });
 
+const crownChoices = z.strictObject({
+  material: z.enum(MATERIAL_NAMES as [Material, ...Material[]]),
+  wear: num(0, 2),
+  tilt: z.strictObject({ faciopalatal: num(-15, 15), mesiodistal: num(-10, 10) }),
+  cementGap: num(0, 0.3),
+  post: z.strictObject({ diameter: num(1, 3), height: num(1, 6) }),
+  belowGum: num(0, 1.5),
+  overBone: num(0, 3),
+  channelBend: num(0, 5),
+  tray: num(0.3, 4),
+});
+
 const bound = z.strictObject({ near: num(-50, 50), beyond: num(-50, 50) });
 const bands = z.strictObject({ low: z.optional(bound), high: z.optional(bound) });
 
@@ -142,6 +155,7 @@ export const planSchema = z.strictObject({
     tilt,
     roll: ranged(POSE_RANGE.roll),
   }),
+  crown: crownChoices,
   crestMargin: num(0, 3),
   limits: z.partialRecord(z.enum(LIMIT_KEYS), bands),
   rehearsal: z.nullable(rehearsalSchema),
@@ -151,6 +165,6 @@ let published: Record<string, unknown> | null = null;
 
 /** The schema as published in `assets/plan.schema.json`; made once. */
 export function planJsonSchema(): Readonly<Record<string, unknown>> {
-  published ??= { title: 'Ridgewright plan, version 2', ...z.toJSONSchema(planSchema) };
+  published ??= { title: 'Ridgewright plan, version 3', ...z.toJSONSchema(planSchema) };
   return published;
 }

@@ -4,6 +4,7 @@ import { IMPLANT_LIBRARY } from '../implant/library.ts';
 import type { ImplantShape } from '../implant/shape.ts';
 import { BEYOND, marginOf } from '../measure/margin.ts';
 import type { Reading } from '../measure/reading.ts';
+import { plannedTilt } from '../restoration/crownChoices.ts';
 import { GUARDED } from './advice.ts';
 import { advance, heldPose, shift, tiltTo, useShape as withShape } from './edits.ts';
 import { evaluate } from './evaluate.ts';
@@ -71,7 +72,8 @@ function look(plan: Plan): Place {
     return [{ reading, margin: harm ? margin - BEYOND : margin }];
   });
   judged.sort((a, b) => a.margin - b.margin);
-  const away = angleBetween(axisOf(plan.pose.tilt), axisOf(plan.site.crown.tilt));
+  const crownTilt = plannedTilt(plan.site.crown.tilt, plan.crown);
+  const away = angleBetween(axisOf(plan.pose.tilt), axisOf(crownTilt));
   return {
     plan,
     worst: judged[0].reading,
@@ -128,7 +130,7 @@ function* climb(start: Place, from: number, to: number, purse: Purse): Generator
  */
 function startsOf(plan: Plan, shape: ImplantShape): Plan[] {
   const here = withShape(plan, shape);
-  const crown = planAlongCrown(plan.site, shape, plan.fixing, plan.title).pose;
+  const crown = planAlongCrown(plan.site, shape, plan.fixing, plan.title, plan.crown).pose;
   const tilt = { faciopalatal: plan.site.ridge.inclination, mesiodistal: 0 };
   const [m, f, c] = scale(axisOf(tilt), crown.platform.c / axisOf(tilt)[2]);
   const ridge = heldPose({ platform: { m, f, c }, tilt, roll: 0 });

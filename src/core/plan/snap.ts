@@ -1,3 +1,4 @@
+import { plannedTilt } from '../restoration/crownChoices.ts';
 import { rungOf } from '../seating/ladder.ts';
 import { advance, type Pivot, shift, shoulderLevel, tiltTo } from './edits.ts';
 import { type Evaluation, evaluate, readingOf } from './evaluate.ts';
@@ -73,7 +74,7 @@ export function snapTo(plan: Plan, snap: Snap, pivot: Pivot): Plan | null {
     case 'ridge-axis':
       return tiltTo(plan, { ...tilt, faciopalatal: ridge.inclination }, pivot);
     case 'crown-axis':
-      return tiltTo(plan, crown.tilt, pivot);
+      return tiltTo(plan, plannedTilt(crown.tilt, plan.crown), pivot);
     case 'incisal-line': {
       const aim = plan.fixing === 'cemented' ? 0 : SCREW_AIM;
       const tilted = (by: number) => tiltTo(plan, { ...tilt, faciopalatal: tilt.faciopalatal + by }, pivot);

@@ -3,9 +3,6 @@ import { type Loop, onPlane, type Plane } from '../geometry/slice.ts';
 import { deg, type Vec3 } from '../geometry/vec.ts';
 import { type CrownCut, fromEdge, type PlannedCrown, wayOut } from './plannedCrown.ts';
 
-/** How far coronal of the shoulder a screw's channel can bend, mm: the height of a screw's head (assumed, ours). */
-export const CHANNEL_BEND = 2;
-
 /** How far from its line the incisal edge still counts as edge, mm: half of an edge about a millimetre thick (ours). */
 export const EDGE_HALF = 0.5;
 
@@ -26,8 +23,15 @@ export interface AccessExit {
 const placeOf = (toEdge: number): ExitPlace =>
   toEdge > EDGE_HALF ? 'palatal' : toEdge < -EDGE_HALF ? 'facial' : 'edge';
 
-/** Exit of the axis and its correction, or null where the axis does not come out of the crown. First argument: the crown cut along axis and `e_f`. */
-export function accessExit({ plane, loops }: CrownCut, crown: PlannedCrown): AccessExit | null {
+/**
+ * Exit of the axis and its correction, or null where the axis does not come out of the crown. First argument: the crown cut along axis and `e_f`; last: how far
+ * coronal of the shoulder the channel bends, mm.
+ */
+export function accessExit(
+  { plane, loops }: CrownCut,
+  crown: PlannedCrown,
+  channelBend: number,
+): AccessExit | null {
   const facet = wayOut(loops, [0, 0], [0, 1]);
   if (facet === null) return null;
   const { frame, onto } = crown;
@@ -37,9 +41,9 @@ export function accessExit({ plane, loops }: CrownCut, crown: PlannedCrown): Acc
   const { foot, distance } = against(0, reach);
   const place = placeOf(distance);
   const exit = onPlane(plane, 0, reach);
-  const bend = onPlane(plane, 0, CHANNEL_BEND);
+  const bend = onPlane(plane, 0, channelBend);
   const straight = place === 'palatal' ? { exit, angle: 0 } : null;
-  const bent = straight ?? leastBend(loops, plane, (u, v) => against(u, v).distance);
+  const bent = straight ?? leastBend(loops, plane, channelBend, (u, v) => against(u, v).distance);
   return { exit, place, edge: broughtOut(frame, foot), toEdge: distance, bend, bent };
 }
 
@@ -50,11 +54,12 @@ const LEAP = 1.5;
 function leastBend(
   loops: readonly Loop[],
   plane: Plane,
+  channelBend: number,
   toEdge: (u: number, v: number) => number,
 ): AccessExit['bent'] {
   let least: AccessExit['bent'] = null;
   for (const loop of loops) {
-    const far = loop.map(([u, v]) => (v > CHANNEL_BEND ? toEdge(u, v) : Number.NaN));
+    const far = loop.map(([u, v]) => (v > channelBend ? toEdge(u, v) : Number.NaN));
     for (let i = 0; i < loop.length; i++) {
       const j = i + 1 === loop.length ? 0 : i + 1;
       const step = Math.hypot(loop[j][0] - loop[i][0], loop[j][1] - loop[i][1]);
@@ -62,7 +67,7 @@ function leastBend(
       const w = (EDGE_HALF - far[i]) / (far[j] - far[i]);
       const u = loop[i][0] + w * (loop[j][0] - loop[i][0]);
       const v = loop[i][1] + w * (loop[j][1] - loop[i][1]);
-      const angle = deg(Math.atan2(-u, v - CHANNEL_BEND));
+      const angle = deg(Math.atan2(-u, v - channelBend));
       if (angle >= 0 && (least === null || angle < least.angle))
         least = { exit: onPlane(plane, u, v), angle };
     }

@@ -122,6 +122,16 @@ export function leastClearance(
   return least;
 }
 
+const ways = new WeakMap<Anatomy, Guidance>();
+
+function keptGuidance(anatomy: Anatomy): Guidance {
+  const known = ways.get(anatomy);
+  if (known) return known;
+  const made = guidanceOf(anatomy);
+  ways.set(anatomy, made);
+  return made;
+}
+
 interface Kept {
   readonly guidance: Guidance;
   readonly crown: OpposingClearance | null;
@@ -132,7 +142,7 @@ const kept = new WeakMap<PlannedCrown, Kept>();
 export function crownClearance(anatomy: Anatomy, crown: PlannedCrown): Kept {
   const known = kept.get(crown);
   if (known) return known;
-  const guidance = guidanceOf(anatomy);
+  const guidance = keptGuidance(anatomy);
   const { frame, wall } = crown;
   const least = leastClearance(
     guidance,

@@ -2,11 +2,16 @@ import type { Anatomy } from '../anatomy/anatomy.ts';
 import { incisalEdge } from '../anatomy/crown.ts';
 import { premolarSolid } from '../anatomy/crownPremolar.ts';
 import { FINE_TOOTH } from '../anatomy/section.ts';
+import type { PlacedTooth } from '../anatomy/teeth.ts';
 import { plannedCrownInPlace, plannedTooth } from '../anatomy/toothMeshes.ts';
 import { broughtInto, type Placed, turnedInto } from '../geometry/carry.ts';
+import { type CutOff, cutOff } from '../geometry/cutOff.ts';
+import { Kept } from '../geometry/kept.ts';
 import type { TriangleMesh } from '../geometry/mesh.ts';
+import { axisFrame, axisOf } from '../geometry/pose.ts';
 import { type Loop, type Plane, sliceMesh } from '../geometry/slice.ts';
-import type { Vec3 } from '../geometry/vec.ts';
+import { along, type Vec3 } from '../geometry/vec.ts';
+import { type CrownForm, plannedTilt, UNCHANGED } from './crownChoices.ts';
 import { WallDistance } from './wallDistance.ts';
 
 /**
@@ -27,7 +32,6 @@ export interface PlannedCrown {
 }
 
 const walls = new WeakMap<TriangleMesh, WallDistance>();
-const crowns = new WeakMap<Anatomy, PlannedCrown>();
 
 /** The distances of a mesh that is closed by a fan about its last vertex, as crowns' feet are; kept as long as the mesh. */
 function wallOf(mesh: TriangleMesh): WallDistance {
@@ -46,23 +50,81 @@ export const crownOf = (
   cejCurve: PlannedCrown['cejCurve'],
 ): PlannedCrown => ({ mesh, frame, edge, cejCurve, wall: wallOf(mesh) });
 
-/**
- * The planned crown of a site, kept as long as its solids are: the mesh that is drawn is the one that is read. Its facets lie within 0.01 mm of the form, a
- * premolar's within 0.04 down on its wall and 0.1 in its grooves. Cost: a mesh where the crown's numbers are new, else nothing.
- */
-export function plannedCrownOf(anatomy: Anatomy): PlannedCrown {
-  const known = crowns.get(anatomy);
-  if (known) return known;
-  const { cls, numbers } = plannedTooth(anatomy);
-  const { mesh, frame } = plannedCrownInPlace(anatomy, FINE_TOOTH);
+const isPremolar = ({ cls }: PlacedTooth): boolean => cls === 'premolar1' || cls === 'premolar2';
+
+/** A worn crown's form, kept as long as the unworn mesh is. */
+const worn = new WeakMap<TriangleMesh, Kept<CutOff>>();
+
+function wornForm(mesh: TriangleMesh, height: number): CutOff {
+  const kept = worn.get(mesh) ?? new Kept<CutOff>(4);
+  worn.set(mesh, kept);
+  return kept.get(String(height), () => cutOff(mesh, height));
+}
+
+/** The edge of a worn crown: level where it has been taken off, and there an incisor's or canine's runs along the middle of the facet. */
+function wornEdge(edge: readonly Vec3[], height: number, rims: CutOff['rims'] | null): Vec3[] {
+  return edge.map(([x, y, z]) => {
+    if (z <= height) return [x, y, z];
+    const sides = (rims ?? []).flatMap((rim) => crossings(rim, x));
+    return [x, sides.length < 2 ? y : (Math.min(...sides) + Math.max(...sides)) / 2, height];
+  });
+}
+
+/** Where a closed line crosses a given `x`. */
+function crossings(rim: CutOff['rims'][number], x: number): number[] {
+  return rim.flatMap(([x0, y0], i) => {
+    const [x1, y1] = rim[(i + 1) % rim.length];
+    return x0 <= x === x1 <= x ? [] : [y0 + ((x - x0) / (x1 - x0)) * (y1 - y0)];
+  });
+}
+
+/** Where a crown stands that is turned about the facial middle of its CEJ (rule C1). */
+export function crownFrame(anatomy: Anatomy, form: CrownForm): Placed {
+  const { origin, ex, ey, a, numbers } = plannedTooth(anatomy);
+  const { faciopalatal, mesiodistal } = form.tilt;
+  if (faciopalatal === 0 && mesiodistal === 0) return { origin, ex, ey, ez: a };
+  const turned = axisFrame(axisOf(plannedTilt(anatomy.site.crown.tilt, form)));
+  const facial = along(origin, ey, numbers.cervixDepth / 2);
+  const stands = along(facial, turned.ef, -numbers.cervixDepth / 2);
+  return { origin: stands, ex: turned.em, ey: turned.ef, ez: turned.a };
+}
+
+/** Facets stand off the form by less than this; nearer to a worn facet's level than this, the form that was there is none, mm. */
+const FACETS = 0.15;
+
+function made(anatomy: Anatomy, form: CrownForm): PlannedCrown {
+  const tooth = plannedTooth(anatomy);
+  const { cls, numbers } = tooth;
+  const { mesh } = plannedCrownInPlace(anatomy, FINE_TOOTH);
+  const frame = crownFrame(anatomy, form);
   const cejCurve = { mesial: numbers.cejCurveMesial, distal: numbers.cejCurveDistal };
-  const facets = crownOf(mesh, frame, incisalEdge(cls, numbers), cejCurve);
-  const made =
-    cls === 'premolar1' || cls === 'premolar2'
-      ? { ...facets, onto: premolarSolid(cls, numbers).onto }
-      : facets;
-  crowns.set(anatomy, made);
-  return made;
+  const edge = incisalEdge(cls, numbers);
+  const height = numbers.crownLength - form.wear;
+  const cut = form.wear > 0 ? wornForm(mesh, height) : null;
+  const facets = cut
+    ? crownOf(cut.mesh, frame, wornEdge(edge, height, isPremolar(tooth) ? null : cut.rims), cejCurve)
+    : crownOf(mesh, frame, edge, cejCurve);
+  if (!isPremolar(tooth)) return facets;
+  const { onto } = premolarSolid(cls as 'premolar1' | 'premolar2', numbers);
+  return {
+    ...facets,
+    onto: (p, direction) => (cut && p[2] > height - FACETS ? 0 : onto(p, direction)),
+  };
+}
+
+/** Forms of a crown that a site keeps: a hand that turns it goes back and forth. */
+const FORMS = 6;
+const crowns = new WeakMap<Anatomy, Kept<PlannedCrown>>();
+
+/**
+ * The planned crown of a site in a form, kept as long as its solids are: the mesh that is drawn is the one that is read. Its facets lie within 0.01 mm of the
+ * form, a premolar's within 0.04 down on its wall and 0.1 in its grooves; distances to a worn facet are good to 0.1. Cost: a mesh where the crown's numbers are new, a cut where its wear is, else nothing.
+ */
+export function plannedCrownOf(anatomy: Anatomy, form: CrownForm = UNCHANGED): PlannedCrown {
+  const kept = crowns.get(anatomy) ?? new Kept<PlannedCrown>(FORMS);
+  crowns.set(anatomy, kept);
+  const { wear, tilt } = form;
+  return kept.get(`${wear} ${tilt.faciopalatal} ${tilt.mesiodistal}`, () => made(anatomy, form));
 }
 
 /** The crown cut by a plane of the site frame: closed lines in the plane's own coordinates, mm. */

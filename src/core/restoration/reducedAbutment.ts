@@ -4,9 +4,8 @@ import type { TriangleMesh } from '../geometry/mesh.ts';
 import type { Vec3 } from '../geometry/vec.ts';
 import type { AbutmentNumbers } from '../implant/shape.ts';
 import type { Placement } from '../measure/placement.ts';
-import { LEAST_POST } from './material.ts';
 import type { PlannedCrown } from './plannedCrown.ts';
-import { AbutmentInCrown, fieldOf } from './reduction.ts';
+import { AbutmentInCrown, fieldOf, type ReductionRule } from './reduction.ts';
 
 const COLUMNS = 72;
 const ROWS = 40;
@@ -36,7 +35,7 @@ export function reducedAbutment(
   at: Placement,
   crown: PlannedCrown,
   numbers: AbutmentNumbers,
-  cover: number,
+  { cover, post }: ReductionRule,
 ): TriangleMesh {
   const body = new AbutmentInCrown(at, crown, numbers);
   const field = fieldOf(crown);
@@ -47,7 +46,7 @@ export function reducedAbutment(
       const phi = (2 * Math.PI * j) / COLUMNS;
       const [cos, sin] = [Math.cos(phi), Math.sin(phi)];
       const short = (rho: number): number => cover + field.at(...body.point(x, rho, cos, sin));
-      const start = x < LEAST_POST.height ? LEAST_POST.diameter / 2 : BLUNT;
+      const start = x < post.height ? post.diameter / 2 : BLUNT;
       const rho = soundUpTo(short, start, Math.max(start, body.radius(x)));
       return [rho * cos, rho * sin, x];
     });

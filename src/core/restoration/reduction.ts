@@ -3,8 +3,8 @@ import { compass } from '../geometry/compass.ts';
 import type { Vec3 } from '../geometry/vec.ts';
 import type { AbutmentNumbers } from '../implant/shape.ts';
 import type { Placement } from '../measure/placement.ts';
+import type { LeastPost } from './crownChoices.ts';
 import { DistanceField } from './distanceField.ts';
-import { LEAST_POST } from './material.ts';
 import type { PlannedCrown } from './plannedCrown.ts';
 
 /** What has to be ground off a one-piece abutment so that the crown's wall over it is thick enough; site frame, mm and mm³. */
@@ -75,45 +75,56 @@ export class AbutmentInCrown {
   }
 }
 
-const POST = LEAST_POST.diameter / 2;
+/** What a reduction keeps: the least distance from abutment to the crown's surface, and the least post; mm. */
+export interface ReductionRule {
+  readonly cover: number;
+  readonly post: LeastPost;
+}
 
 /** Distance from a place of the abutment to its least post. */
-const overPost = (x: number, rho: number): number =>
-  Math.hypot(Math.max(0, x - LEAST_POST.height), Math.max(0, rho - POST));
+const overPost = ({ diameter, height }: LeastPost, x: number, rho: number): number =>
+  Math.hypot(Math.max(0, x - height), Math.max(0, rho - diameter / 2));
 
-/** `cover`: the least distance from abutment to the crown's surface, mm. Cost: 0.5 ms once a drag has filled the field about the abutment. */
+/** Cost: 0.5 ms once a drag has filled the field about the abutment. */
 export function reductionOf(
   at: Placement,
   crown: PlannedCrown,
   numbers: AbutmentNumbers,
-  cover: number,
+  rule: ReductionRule,
 ): Reduction {
+  const { cover, post } = rule;
   const body = new AbutmentInCrown(at, crown, numbers);
   const field = fieldOf(crown);
-  const deepest = deepestPlace(body, field, numbers, cover);
+  const deepest = deepestPlace(body, field, numbers, rule);
   if (deepest.value >= 0) return { depth: 0, volume: 0, from: null, to: null, lacking: 0 };
   const [x, rho] = body.surface(deepest.x);
   const p = body.point(x, rho, Math.cos(deepest.y), Math.sin(deepest.y));
   const asked = cover + crown.wall.signed(...p);
   const foot = crown.wall.foot;
-  const spare = overPost(x, rho);
+  const spare = overPost(post, x, rho);
   return {
     depth: Math.min(asked, spare),
-    volume: volumeTooNear(body, field, numbers.height, cover, deepest.near),
+    volume: volumeTooNear(body, field, numbers.height, rule, deepest.near),
     from: broughtOut(crown.frame, p),
     to: broughtOut(crown.frame, foot),
-    lacking: lackingOverPost(body, field, numbers.height, cover),
+    lacking: lackingOverPost(body, field, numbers.height, rule),
   };
 }
 
 /** Least of minus the depth over side and top, and the azimuths at which anything comes too near, or nearly. */
-function deepestPlace(body: AbutmentInCrown, field: DistanceField, numbers: AbutmentNumbers, cover: number) {
+function deepestPlace(
+  body: AbutmentInCrown,
+  field: DistanceField,
+  numbers: AbutmentNumbers,
+  rule: ReductionRule,
+) {
+  const { cover, post } = rule;
   const last = numbers.height + numbers.topDiameter / 2;
   const depth = (s: number, phi: number): number => {
     if (s < 0 || s > last) return Infinity;
     const [x, rho] = body.surface(s);
     const p = body.point(x, rho, Math.cos(phi), Math.sin(phi));
-    return -Math.min(cover + field.at(p[0], p[1], p[2]), overPost(x, rho));
+    return -Math.min(cover + field.at(p[0], p[1], p[2]), overPost(post, x, rho));
   };
   let best = { x: 0, y: 0, value: Infinity };
   const near: boolean[] = Array(AZIMUTHS).fill(false);
@@ -139,13 +150,18 @@ const COARSE = 0.3;
 const NEARLY = 0.05;
 
 /** Greatest lack of cover over the least post's own surface. */
-function lackingOverPost(body: AbutmentInCrown, field: DistanceField, height: number, cover: number): number {
-  const top = Math.min(LEAST_POST.height, height);
+function lackingOverPost(
+  body: AbutmentInCrown,
+  field: DistanceField,
+  height: number,
+  { cover, post }: ReductionRule,
+): number {
+  const top = Math.min(post.height, height);
   let most = 0;
   for (const x of [0, top / 3, (2 * top) / 3, top]) {
     for (let j = 0; j < AZIMUTHS; j++) {
       const phi = (2 * Math.PI * j) / AZIMUTHS;
-      const p = body.point(x, POST, Math.cos(phi), Math.sin(phi));
+      const p = body.point(x, post.diameter / 2, Math.cos(phi), Math.sin(phi));
       most = Math.max(most, cover + field.at(p[0], p[1], p[2]));
     }
   }
@@ -157,10 +173,11 @@ function volumeTooNear(
   body: AbutmentInCrown,
   field: DistanceField,
   height: number,
-  cover: number,
+  rule: ReductionRule,
   near: readonly boolean[],
 ): number {
-  const post = Math.min(LEAST_POST.height, height);
+  const { cover } = rule;
+  const post = Math.min(rule.post.height, height);
   const over = Math.max(2, Math.round((LEVELS * (height - post)) / height));
   let sum = 0;
   for (let j = 0; j < AZIMUTHS; j++) {
@@ -171,7 +188,12 @@ function volumeTooNear(
       const p = body.point(x, rho, cos, sin);
       return cover + field.at(p[0], p[1], p[2]);
     };
-    sum += momentAbove(body, short, { from: 0, to: post, rows: LEVELS - over, start: POST });
+    sum += momentAbove(body, short, {
+      from: 0,
+      to: post,
+      rows: LEVELS - over,
+      start: rule.post.diameter / 2,
+    });
     if (height > post) sum += momentAbove(body, short, { from: post, to: height, rows: over, start: 0 });
   }
   return (2 * Math.PI * sum) / AZIMUTHS;
