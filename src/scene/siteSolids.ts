@@ -1,18 +1,19 @@
 import type { BufferGeometry } from 'three';
 import type { Anatomy } from '../core/anatomy/anatomy.ts';
 import { gumMesh } from '../core/anatomy/gumMesh.ts';
+import { siteInJaw } from '../core/anatomy/jawFrame.ts';
 import { type Opponent, opposingInPlace } from '../core/anatomy/opposing.ts';
 import { type RidgeMesh, ridgeMesh } from '../core/anatomy/ridgeMesh.ts';
 import { FINE_TOOTH, sectionSolids, shownRange, shownTeeth } from '../core/anatomy/section.ts';
 import type { PlacedTooth } from '../core/anatomy/teeth.ts';
 import { type MeshInPlace, toothInPlace } from '../core/anatomy/toothMeshes.ts';
+import { tuckedRoot } from '../core/anatomy/tuckedRoot.ts';
 import { carried, type Placed, placedIn } from '../core/geometry/carry.ts';
 import type { TriangleMesh } from '../core/geometry/mesh.ts';
 import { type CrownForm, UNCHANGED } from '../core/restoration/crownChoices.ts';
 import { type PlannedCrown, plannedCrownOf } from '../core/restoration/plannedCrown.ts';
 import { OwnedGeometry } from './geometry.ts';
 import { layGum } from './gumLook.ts';
-import { siteInJaw } from './jawFrame.ts';
 
 export interface ToothSolids {
   readonly tooth: PlacedTooth;
@@ -80,19 +81,6 @@ function layCrown(
 /** A painted crown that is drawn once. */
 export const crownGeometry = (mesh: TriangleMesh, frame: Placed, crownLength: number): BufferGeometry =>
   layCrown(new OwnedGeometry(), mesh, frame, crownLength);
-
-/** A root of a further tooth drawn into the bone where it would come through its side: nothing is measured to it. Site frame. */
-function tucked(mesh: TriangleMesh, { ridge }: Anatomy): TriangleMesh {
-  const { positions } = mesh;
-  for (let i = 0; i < positions.length; i += 3) {
-    ridge.locate(positions[i], positions[i + 1], positions[i + 2]);
-    const { q, u, d } = ridge;
-    if (d < 0.4) continue;
-    const room = Math.max(0, ridge.half(u > 0 ? 1 : -1, q, d) * ridge.cap(d) - 0.15);
-    if (Math.abs(u) > room) positions.set(ridge.sectionPoint(q, Math.sign(u) * room, d), i);
-  }
-  return mesh;
-}
 
 /** How finely a stage draws: its bone's and gum's density, and its teeth. */
 const FULL = { bone: 1, sparse: 0.5, gum: 1, tooth: FINE_TOOTH } as const;
@@ -165,7 +153,7 @@ export class SiteGeometries {
     const stands = placedIn(frame, made.frame);
     const beside = tooth === mesial || tooth === distal;
     if (beside) into.root.lay(made.root, stands);
-    else into.root.lay(tucked(carried(made.root, made.frame), anatomy), frame);
+    else into.root.lay(tuckedRoot(carried(made.root, made.frame), anatomy), frame);
     return {
       tooth,
       beside,

@@ -5,6 +5,7 @@ import { drillingWords } from './drilling.en.ts';
 import { faultWords } from './faults.en.ts';
 import { handWords } from './hand.en.ts';
 import { handOverWords } from './handOver.en.ts';
+import { modelWords } from './models.en.ts';
 import { panelWords } from './panels.en.ts';
 import { readingWords } from './readings.en.ts';
 import { rehearseWords } from './rehearse.en.ts';
@@ -97,6 +98,7 @@ export const en = {
   ...sourceWords,
   ...drillingWords,
   ...faultWords,
+  ...modelWords,
   ...cliWords,
   ...tableWords,
   ...handOverWords,

@@ -6,7 +6,7 @@ import { sectionSolids } from '../core/anatomy/section.ts';
 import { creased } from '../core/geometry/crease.ts';
 import { drillReport } from '../core/plan/drillReport.ts';
 import { kitOf, passesShown } from '../core/plan/inHand.ts';
-import { drilled, meshOf, solidOf } from './drill.ts';
+import { drilled, meshOf, solidOf } from '../solids/drill.ts';
 import type { DrillAnswer, DrillRequest, SolidAnswer } from './messages.ts';
 
 /** Edges of the drilled bone sharper than this are drawn crisp, degrees. */

@@ -3,6 +3,8 @@
  * the stage) and what it costs in the worker (the solid, the report). Prints; never judges. Targets on a quiet reference machine: a pass at most 4 ms of script, the
  * bone taken in at most 16 ms.
  */
+
+import { siteInJaw } from '../../src/core/anatomy/jawFrame.ts';
 import { sectionOutline, sectionSolids } from '../../src/core/anatomy/section.ts';
 import { bodiesInPlane, carved } from '../../src/core/drilling/carve.ts';
 import { creased } from '../../src/core/geometry/crease.ts';
@@ -14,8 +16,7 @@ import type { Plan } from '../../src/core/plan/plan.ts';
 import { drillTo, takeTool } from '../../src/core/plan/rehearse.ts';
 import { sectionPlane } from '../../src/scene/cut.ts';
 import { OwnedGeometry } from '../../src/scene/geometry.ts';
-import { siteInJaw } from '../../src/scene/jawFrame.ts';
-import { drilled, meshOf, solidOf } from '../../src/worker/drill.ts';
+import { drilled, meshOf, solidOf } from '../../src/solids/drill.ts';
 import { SITES_DEMO } from '../support/demoPlans.ts';
 import { solidModeller } from '../support/solid.ts';
 import { machine, median, times } from './times.ts';

@@ -1,5 +1,6 @@
 import * as three from 'three';
 import { lowerCrownMesh, toothMesh } from '../../src/core/anatomy/crown.ts';
+import { siteInJaw } from '../../src/core/anatomy/jawFrame.ts';
 import { opposingMeshes } from '../../src/core/anatomy/opposing.ts';
 import { rootMesh } from '../../src/core/anatomy/root-mesh.ts';
 import { LOWER_INCISORS, TOOTH_TABLE } from '../../src/core/anatomy/toothTable.ts';
@@ -9,7 +10,6 @@ import { evaluate } from '../../src/core/plan/evaluate.ts';
 import { newCut } from '../../src/scene/cut.ts';
 import { geometryOf } from '../../src/scene/geometry.ts';
 import { implantFinish, implantGeometry, implantMatrix } from '../../src/scene/Implant.tsx';
-import { siteInJaw } from '../../src/scene/jawFrame.ts';
 import { materials, newBody } from '../../src/scene/materials.ts';
 import {
   FILL,

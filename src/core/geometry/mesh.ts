@@ -22,17 +22,15 @@ export function mirrorMesh(mesh: TriangleMesh): TriangleMesh {
   return mesh.normals ? { ...out, normals: flip(mesh.normals) } : out;
 }
 
+/** Six times the volume between the origin and a triangle, its corners' places in `p`; + seen from inside. */
+export const sixfold = (p: Float64Array, a: number, b: number, c: number): number =>
+  p[a] * (p[b + 1] * p[c + 2] - p[b + 2] * p[c + 1]) +
+  p[a + 1] * (p[b + 2] * p[c] - p[b] * p[c + 2]) +
+  p[a + 2] * (p[b] * p[c + 1] - p[b + 1] * p[c]);
+
 /** Volume inside a closed mesh by the divergence theorem, mm³; positive if wound outward. */
 export function meshVolume({ positions: p, triangles: t }: TriangleMesh): number {
   let six = 0;
-  for (let i = 0; i < t.length; i += 3) {
-    const a = 3 * t[i];
-    const b = 3 * t[i + 1];
-    const c = 3 * t[i + 2];
-    six +=
-      p[a] * (p[b + 1] * p[c + 2] - p[b + 2] * p[c + 1]) +
-      p[a + 1] * (p[b + 2] * p[c] - p[b] * p[c + 2]) +
-      p[a + 2] * (p[b] * p[c + 1] - p[b + 1] * p[c]);
-  }
+  for (let i = 0; i < t.length; i += 3) six += sixfold(p, 3 * t[i], 3 * t[i + 1], 3 * t[i + 2]);
   return six / 6;
 }

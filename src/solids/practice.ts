@@ -1,0 +1,100 @@
+import type { Manifold } from 'manifold-3d';
+import type { Anatomy } from '../core/anatomy/anatomy.ts';
+import { siteInJaw } from '../core/anatomy/jawFrame.ts';
+import { FINE_TOOTH, shownTeeth } from '../core/anatomy/section.ts';
+import type { PlacedTooth } from '../core/anatomy/teeth.ts';
+import { placedToothMeshes } from '../core/anatomy/toothMeshes.ts';
+import { tuckedRoot } from '../core/anatomy/tuckedRoot.ts';
+import type { PassBody } from '../core/drilling/passBody.ts';
+import type { Placed } from '../core/geometry/carry.ts';
+import type { TriangleMesh } from '../core/geometry/mesh.ts';
+import { drillingOf } from '../core/plan/drilling.ts';
+import { solidsOf } from '../core/plan/evaluate.ts';
+import { passBodies } from '../core/plan/inHand.ts';
+import type { Plan } from '../core/plan/plan.ts';
+import { boneSolid } from './bone.ts';
+import { passSolid, solidOf } from './drill.ts';
+import { type Belongs, type ModelResult, modelOf, type NoModel } from './model.ts';
+import { type Kernel, type Shelf, withShelf } from './shelf.ts';
+
+/** The base is cut so far coronal of the floor's plane, mm: a cut in the very plane of the ridge's foot would leave edges that lie on one another. */
+const BASE = 0.05;
+
+/** A practice model is the ridge with its neighbours. */
+export type PracticeKind = 'ridge' | 'drilled' | 'planned';
+
+/** What is drilled out of a practice model, or why there is nothing to drill. */
+function bodiesOf(plan: Plan, kind: PracticeKind): readonly PassBody[] | NoModel {
+  if (kind === 'ridge') return [];
+  if (kind === 'drilled') {
+    const made = passBodies(plan);
+    return made.length > 0 ? made : { code: 'no-passes' };
+  }
+  const hole = drillingOf(plan)?.hole;
+  if (!hole) return { code: 'no-hole' };
+  return hole.neck ? [hole.drill, hole.neck] : [hole.drill];
+}
+
+/** Crown and root of a drawn tooth in the site frame; a further tooth's root keeps within the bone. */
+function toothIn(anatomy: Anatomy, tooth: PlacedTooth): { crown: TriangleMesh; root: TriangleMesh } {
+  const { mesial, distal } = anatomy.teeth;
+  const { crown, root } = placedToothMeshes(tooth, FINE_TOOTH);
+  return { crown, root: tooth === mesial || tooth === distal ? root : tuckedRoot(root, anatomy) };
+}
+
+const matrixOf = ({ ex, ey, ez, origin }: Placed) =>
+  [...ex, 0, ...ey, 0, ...ez, 0, ...origin, 1] as Parameters<Manifold['transform']>[0];
+
+/** Puts a practice model together on a shelf, and remembers which surface came from what. */
+class Assembly {
+  readonly names = new Map<number, Belongs>();
+
+  constructor(
+    private readonly kernel: Kernel,
+    private readonly shelf: Shelf,
+  ) {}
+
+  named(solid: Manifold, name: Belongs): Manifold {
+    const own = this.shelf.keep(this.shelf.keep(solid).asOriginal());
+    this.names.set(own.originalID(), name);
+    return own;
+  }
+
+  mesh = (mesh: TriangleMesh, name: Belongs): Manifold => this.named(solidOf(this.kernel, mesh), name);
+
+  joined = (parts: readonly Manifold[]): Manifold => this.shelf.keep(this.kernel.Manifold.union([...parts]));
+
+  less = (whole: Manifold, parts: readonly Manifold[]): Manifold =>
+    this.shelf.keep(this.kernel.Manifold.difference([whole, ...parts]));
+
+  /** Bone and roots are drilled; the crowns are put on afterwards, so that a tool's way in from above leaves them whole. */
+  practice(anatomy: Anatomy, bodies: readonly PassBody[]): Manifold {
+    const teeth = shownTeeth(anatomy).map((tooth) => {
+      const { crown, root } = toothIn(anatomy, tooth);
+      const name = `tooth-${tooth.code}` as const;
+      return { crown: this.mesh(crown, name), root: this.mesh(root, name) };
+    });
+    const bone = this.named(boneSolid(this.kernel, this.shelf, anatomy).asOriginal(), 'bone');
+    const jaw = this.joined([bone, ...teeth.map(({ root }) => root)]);
+    const holes = bodies.map((body) => this.named(passSolid(this.kernel, body), 'hole'));
+    const drilled = holes.length > 0 ? this.less(jaw, holes) : jaw;
+    return this.joined([drilled, ...teeth.map(({ crown }) => crown)]);
+  }
+}
+
+/**
+ * The ridge with the neighbours that are drawn, as one body to print, standing on the floor's plane, crowns up (rules S1 to S14; no gum). What is drilled is drilled
+ * out of bone and roots alone. Cost: about a second.
+ */
+export function practiceModel(kernel: Kernel, plan: Plan, kind: PracticeKind): ModelResult {
+  const bodies = bodiesOf(plan, kind);
+  if ('code' in bodies) return { ok: false, why: bodies };
+  const anatomy = solidsOf(plan.site);
+  return withShelf((shelf) => {
+    const assembly = new Assembly(kernel, shelf);
+    const whole = assembly.practice(anatomy, bodies);
+    const based = shelf.keep(whole.trimByPlane([0, 0, 1], anatomy.ridge.floor + BASE));
+    const upright = shelf.keep(based.transform(matrixOf(siteInJaw(anatomy))));
+    return modelOf({ kind, tooth: plan.site.tooth, solid: upright, names: assembly.names });
+  });
+}
