@@ -16,6 +16,7 @@ import { siteWords } from './site.en.ts';
 import { sourceWords } from './sources.en.ts';
 import { stageWords } from './stage.en.ts';
 import { tableWords } from './tables.en.ts';
+import { teachWords } from './teach.en.ts';
 
 /**
  * Every word a user can see, in English. A template may hold named slots, `{slot}`; `say` fills them.
@@ -99,6 +100,7 @@ export const en = {
   ...drillingWords,
   ...faultWords,
   ...modelWords,
+  ...teachWords,
   ...cliWords,
   ...tableWords,
   ...handOverWords,
