@@ -18,9 +18,11 @@ import { say } from '../words/say.ts';
 import { FaultList } from './PassSummary.tsx';
 import './rehearse.css';
 
-const COLUMNS = ['depth', 'depthOff', 'crest', 'apex', 'angle', 'volume'] as const;
+/** What stands of each pass beside the plan. */
+export const PASS_COLUMNS = ['depth', 'depthOff', 'crest', 'apex', 'angle', 'volume'] as const;
 
-function PassRows({ row, setting }: { row: PassRow; setting: FaultSetting }) {
+/** A pass as a row, and under it what went wrong. */
+export function PassRows({ row, setting }: { row: PassRow; setting: FaultSetting }) {
   const { title, tool, state, rows, faults } = presentPass(row, setting);
   return (
     <>
@@ -28,7 +30,7 @@ function PassRows({ row, setting }: { row: PassRow; setting: FaultSetting }) {
         <th scope="row">
           {say('pass.named', { pass: title, tool })} {state !== '' && <small>{state}</small>}
         </th>
-        {COLUMNS.map((column) => (
+        {PASS_COLUMNS.map((column) => (
           <td key={column}>
             {rows.find(({ key }) => key === column)?.value ?? '–'}
             {column === 'apex' && row.carriedOn && <small> {say('pass.carried')}</small>}
@@ -37,7 +39,7 @@ function PassRows({ row, setting }: { row: PassRow; setting: FaultSetting }) {
       </tr>
       {faults.length > 0 && (
         <tr className="pass-faults">
-          <td colSpan={COLUMNS.length + 1}>
+          <td colSpan={PASS_COLUMNS.length + 1}>
             <FaultList faults={faults} notes />
           </td>
         </tr>
@@ -66,7 +68,7 @@ export const PrintedRehearsal = memo(function PrintedRehearsal({ stores }: { sto
         <thead>
           <tr>
             <th scope="col">{say('hand.pass')}</th>
-            {COLUMNS.map((column) => (
+            {PASS_COLUMNS.map((column) => (
               <th key={column} scope="col">
                 {say(`pass.${column}`)}
               </th>

@@ -5,7 +5,7 @@ import { READING_IDS, type ReadingId } from '../core/measure/reading.ts';
 import type { Pivot } from '../core/plan/edits.ts';
 
 /** What is being done with the plan: its site described, the implant placed, the drilling rehearsed, the implant seated. */
-export const PLACES = ['site', 'place', 'rehearse', 'seat'] as const;
+export const PLACES = ['site', 'place', 'rehearse', 'seat', 'sheet'] as const;
 export const VIEWS = ['mesial', 'distal', 'facial', 'palatal', 'incisal', 'axis'] as const;
 /** What the arrow keys do on the stage: one of the hand's two corrections. */
 export const HANDS = ['shift', 'tilt'] as const;
@@ -16,10 +16,14 @@ export const PIVOTS = ['entry', 'apex', 'platform', 'aim'] as const satisfies re
 /** How the stage is drawn: as the frame time allows, always in full, or always lightly. */
 export const DRAWINGS = ['auto', 'full', 'light'] as const;
 
+/** The paper that the sheet is laid out for. */
+export const PAPERS = ['a4', 'letter'] as const;
+
 export type Place = (typeof PLACES)[number];
 /** Which way the drawn section runs: through the axis faciopalatally or mesiodistally, or across it. */
 export const SECTIONS = ['faciopalatal', 'mesiodistal', 'across'] as const;
 export type SectionKind = (typeof SECTIONS)[number];
+export type Paper = (typeof PAPERS)[number];
 export type Hand = (typeof HANDS)[number];
 export type View = (typeof VIEWS)[number];
 export type Layer = (typeof LAYERS)[number];
@@ -45,6 +49,7 @@ export interface SessionState {
   /** The reading that is picked out, or null. */
   selectedReading: ReadingId | null;
   drawing: Drawing;
+  paper: Paper;
   hand: Hand;
   section: SectionKind;
   /** Level of the section across the axis, mm apical of the entry. */
@@ -73,6 +78,7 @@ const FRESH: SessionState = {
   pivot: 'entry',
   selectedReading: null,
   drawing: 'auto',
+  paper: 'a4',
   hand: 'shift',
   section: 'faciopalatal',
   sectionLevel: 3,
@@ -105,6 +111,7 @@ function recall(keep: Keep | undefined): SessionState {
       pivot: oneOf(PIVOTS, kept.pivot, FRESH.pivot),
       selectedReading: oneOf(READING_IDS, kept.selectedReading, null),
       drawing: oneOf(DRAWINGS, kept.drawing, FRESH.drawing),
+      paper: oneOf(PAPERS, kept.paper, FRESH.paper),
       hand: oneOf(HANDS, kept.hand, FRESH.hand),
       section: oneOf(SECTIONS, kept.section, FRESH.section),
       sectionLevel: FRESH.sectionLevel,

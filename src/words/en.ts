@@ -31,6 +31,7 @@ export const en = {
   'place.place': 'Place',
   'place.rehearse': 'Rehearse',
   'place.seat': 'Seat',
+  'place.sheet': 'Sheet',
 
   'header.fullScreen': 'Full screen',
 

@@ -3,6 +3,7 @@ import type { Bench, Page } from './place.ts';
 import { POSE } from './pose.tsx';
 import { REHEARSE } from './rehearse.tsx';
 import { SEAT } from './seat.tsx';
+import { SHEET } from './sheet.tsx';
 import { SITE } from './site.tsx';
 
 /** Every place of the header, and what it puts on the page. */
@@ -11,4 +12,5 @@ export const PLACE_PARTS: Readonly<Record<Place, Bench | Page>> = {
   place: POSE,
   rehearse: REHEARSE,
   seat: SEAT,
+  sheet: SHEET,
 };
