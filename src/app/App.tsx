@@ -3,6 +3,7 @@ import type { StoredPlan } from '../io/plans.ts';
 import { DrawingSelect } from '../panels/DrawingSelect.tsx';
 import { HandOver } from '../panels/HandOver.tsx';
 import { LayerWords } from '../panels/LayerWords.tsx';
+import { Models } from '../panels/Models.tsx';
 import { PlansMenu } from '../panels/PlansMenu.tsx';
 import { PrintedRehearsal } from '../panels/PrintedRehearsal.tsx';
 import { Section } from '../panels/Section.tsx';
@@ -12,6 +13,7 @@ import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { formatNumber } from '../words/format.ts';
 import { say } from '../words/say.ts';
+import type { ModelMaker } from '../worker/modelMaker.ts';
 import { Header } from './Header.tsx';
 import type { Bench, Views } from './places/place.ts';
 import { PLACE_PARTS } from './places/places.ts';
@@ -27,6 +29,8 @@ export interface AppProps {
   ledger: DrawnLedger;
   scenarios: readonly StoredPlan[];
   sites: readonly StoredPlan[];
+  /** Null in a copy of the program that has no worker. */
+  maker: ModelMaker | null;
 }
 
 interface LedgerProps {
@@ -35,7 +39,7 @@ interface LedgerProps {
 }
 
 /** The header, redrawn for itself when the history changes. */
-function PlanHeader({ stores, scenarios, sites }: Omit<AppProps, 'ledger'>) {
+function PlanHeader({ stores, scenarios, sites, maker }: Omit<AppProps, 'ledger'>) {
   const { document, session, live } = stores;
   const projector = useProjector(live);
   return (
@@ -50,7 +54,9 @@ function PlanHeader({ stores, scenarios, sites }: Omit<AppProps, 'ledger'>) {
       onProjector={projector.toggle}
     >
       <PlansMenu stores={stores} scenarios={scenarios} sites={sites} />
-      <HandOver stores={stores} />
+      <HandOver stores={stores}>
+        <Models stores={stores} maker={maker} />
+      </HandOver>
     </Header>
   );
 }
@@ -107,7 +113,7 @@ function benchParts({ bench, ledger, ...views }: BenchProps, covered: boolean): 
 }
 
 /** The whole page over its stores: which part gets what, and nothing more. */
-export function App({ stores, ledger, scenarios, sites }: AppProps) {
+export function App({ stores, ledger, scenarios, sites, maker }: AppProps) {
   const { document, session } = stores;
   const place = useSelected(session, (state) => state.place);
   const views = useMemo(() => ({ stores, inHand: handStores(stores), inSeat: seatStores(stores) }), [stores]);
@@ -120,7 +126,7 @@ export function App({ stores, ledger, scenarios, sites }: AppProps) {
     <>
       <Shell
         place={place}
-        header={<PlanHeader stores={stores} scenarios={scenarios} sites={sites} />}
+        header={<PlanHeader stores={stores} scenarios={scenarios} sites={sites} maker={maker} />}
         title={{
           layers: <LayerWords stores={stores} />,
           drawing: <DrawingSelect stores={stores} />,

@@ -1,6 +1,8 @@
 import { DEMO_PLANS, MEAN_PLANS } from '../io/plans.ts';
 import { followPasses } from '../state/drilled.ts';
 import { createStores } from '../state/stores.ts';
+import { modelMaker } from '../worker/modelMaker.ts';
+import modelWorker from '../worker/models.worker.ts?worker&url';
 import modeller from '../worker/solid.worker.ts?worker&url';
 import { App } from './App.tsx';
 import { mount } from './mount.tsx';
@@ -20,7 +22,8 @@ function ownStorage(): Storage | undefined {
 const stores = createStores(DEMO_PLANS[0].plan, ownStorage());
 const policy = scriptPolicy();
 followPasses(stores, () => new Worker(policy.createScriptURL(modeller), { type: 'module' }));
+const maker = modelMaker(() => new Worker(policy.createScriptURL(modelWorker), { type: 'module' }));
 const ledger = exposeRevision(document.documentElement, stores.live);
 const root = document.getElementById('root');
 const plans = { scenarios: DEMO_PLANS, sites: MEAN_PLANS };
-if (root) mount(root, <App stores={stores} ledger={ledger} {...plans} />);
+if (root) mount(root, <App stores={stores} ledger={ledger} maker={maker} {...plans} />);

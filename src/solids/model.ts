@@ -1,5 +1,5 @@
 import type { Manifold } from 'manifold-3d';
-import { boxOf, type SolidFault, solidBodies, solidFault } from '../core/geometry/closed.ts';
+import { apart, boxOf, type SolidFault, solidBodies, solidFault } from '../core/geometry/closed.ts';
 import { meshVolume, type TriangleMesh } from '../core/geometry/mesh.ts';
 
 /** What can be made: the ridge with its neighbours whole, drilled as far as was rehearsed, or with the planned hole; the implant with its threads, or plain. */
@@ -50,6 +50,8 @@ export interface ModelSource {
 const CHIP = 1;
 /** How far the surface may move when needless triangles are taken out, mm. */
 const COARSER = 0.002;
+/** How far sheets that touch at a corner are moved apart, mm. */
+const APART = 0.001;
 
 /** A stretch of surface with its name: three corners a triangle. */
 interface Stretch {
@@ -124,7 +126,7 @@ export function modelOf({ kind, tooth, solid, names }: ModelSource): ModelResult
   const { positions, stretches } = surfaceOf(simple, names);
   simple.delete();
   const { kept, leftOut } = cleaned(positions, stretches);
-  const mesh = settled(positions, cornersOf(kept));
+  const mesh = apart(settled(positions, cornersOf(kept)), APART);
   const why = solidFault(mesh);
   if (why) return { ok: false, why };
   const [x, y, z] = boxOf(mesh).high;

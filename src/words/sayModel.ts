@@ -12,13 +12,20 @@ export interface ModelWords {
 
 /** A model's name with its site. */
 export const modelTitle = (kind: ModelKind, tooth: number): string =>
-  say('models.at', { model: say(`models.${kind}`), tooth: `${tooth}` });
+  say('models.at', { model: say(`models.${kind}`), tooth: formatNumber({ value: tooth, unit: 'count' }) });
 
 export const modelWordsOf = ({ kind, tooth }: Pick<Model, 'kind' | 'tooth'>): ModelWords => ({
   title: modelTitle(kind, tooth),
   caution: say('models.caution'),
   header: say('models.header'),
 });
+
+/** Name of a model's file without its ending. */
+export const sayModelFile = (kind: ModelKind, tooth: number): string =>
+  say('models.file', {
+    tooth: formatNumber({ value: tooth, unit: 'count' }),
+    model: say(`models.file.${kind}`),
+  });
 
 /** What is known of a model that has been made. */
 export type ModelFigures = Pick<Model, 'size' | 'volume' | 'leftOut'> & { readonly triangles: number };

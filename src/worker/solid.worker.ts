@@ -1,5 +1,4 @@
-import Module, { type Manifold, type ManifoldToplevel } from 'manifold-3d';
-import wasm from 'manifold-3d/manifold.wasm?url';
+import type { Manifold } from 'manifold-3d';
 import { anatomyOf } from '../core/anatomy/anatomy.ts';
 import type { Ridge } from '../core/anatomy/ridge.ts';
 import { sectionSolids } from '../core/anatomy/section.ts';
@@ -7,24 +6,17 @@ import { creased } from '../core/geometry/crease.ts';
 import { drillReport } from '../core/plan/drillReport.ts';
 import { kitOf, passesShown } from '../core/plan/inHand.ts';
 import { drilled, meshOf, solidOf } from '../solids/drill.ts';
+import type { Kernel } from '../solids/shelf.ts';
+import { loadedKernel } from './kernel.ts';
 import type { DrillAnswer, DrillRequest, SolidAnswer } from './messages.ts';
 
 /** Edges of the drilled bone sharper than this are drawn crisp, degrees. */
 const CREASE = 35;
 
-let kernel: Promise<ManifoldToplevel> | null = null;
 /** The bone of the last site, whole. */
 let last: { key: string; ridge: Ridge; bone: Manifold } | null = null;
 
-async function loaded(): Promise<ManifoldToplevel> {
-  kernel ??= Module({ locateFile: () => wasm }).then((top) => {
-    top.setup();
-    return top;
-  });
-  return kernel;
-}
-
-function boneOf(top: ManifoldToplevel, { plan: { site } }: DrillRequest) {
+function boneOf(top: Kernel, { plan: { site } }: DrillRequest) {
   const key = JSON.stringify(site);
   if (last?.key === key) return last;
   last?.bone.delete();
@@ -36,7 +28,7 @@ function boneOf(top: ManifoldToplevel, { plan: { site } }: DrillRequest) {
 
 async function solid(request: DrillRequest): Promise<SolidAnswer> {
   const { id, plan } = request;
-  const top = await loaded();
+  const top = await loadedKernel();
   const { ridge, bone } = boneOf(top, request);
   const left = drilled(top, bone, ridge, kitOf(plan), passesShown(plan));
   const { positions, normals, triangles } = creased(meshOf(left), CREASE);

@@ -93,6 +93,44 @@ export function solidFault(mesh: TriangleMesh): SolidFault | null {
   return inward > 0 ? { code: 'inward', count: inward } : null;
 }
 
+/** Means of the corners that each of some corners shares a triangle with. */
+function neighbourMeans({ positions: p, triangles: t }: TriangleMesh, wanted: ReadonlySet<number>) {
+  const sums = new Map<number, { at: [number, number, number]; count: number }>();
+  for (let i = 0; i < t.length; i++) {
+    if (!wanted.has(t[i])) continue;
+    const sum = sums.get(t[i]) ?? { at: [0, 0, 0], count: 0 };
+    const own = i - (i % 3);
+    for (let j = own; j < own + 3; j++) {
+      if (j === i) continue;
+      for (let k = 0; k < 3; k++) sum.at[k] += p[3 * t[j] + k];
+      sum.count++;
+    }
+    sums.set(t[i], sum);
+  }
+  return [...sums].map(([v, { at, count }]) => ({ v, mean: at.map((x) => x / count) }));
+}
+
+/**
+ * Corners that lie at one point without being one are moved apart by `step` toward their own neighbours, so that a reader who makes one of what lies at one point
+ * does not join sheets that only touch. Single precision.
+ */
+export function apart(mesh: TriangleMesh, step: number): TriangleMesh {
+  const seen = new Set<number>();
+  const crowd = new Set<number>();
+  welded(mesh).forEach((point, v) => {
+    if (seen.has(point)) crowd.add(v);
+    seen.add(point);
+  });
+  if (crowd.size === 0) return mesh;
+  const positions = mesh.positions.slice();
+  for (const { v, mean } of neighbourMeans(mesh, crowd)) {
+    const way = mean.map((x, k) => x - positions[3 * v + k]);
+    const share = Math.min(0.5, step / (Math.hypot(...way) || 1));
+    for (let k = 0; k < 3; k++) positions[3 * v + k] = Math.fround(positions[3 * v + k] + share * way[k]);
+  }
+  return { ...mesh, positions };
+}
+
 /** Least and greatest coordinates of a mesh, mm. */
 export function boxOf({ positions }: TriangleMesh): { readonly low: number[]; readonly high: number[] } {
   const low = [Infinity, Infinity, Infinity];
