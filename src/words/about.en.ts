@@ -99,7 +99,7 @@ export const aboutWords = {
   'about.access-exit-to-edge':
     'From the incisal edge (of a premolar, the crest of its facial cusp) to where a straight channel along the axis leaves the planned crown; + palatally.',
   'about.access-exit-correction':
-    'The least turn of the channel, about its bend 2 mm coronal of the shoulder, that brings it out palatally of the edge. 0: a straight one is enough.',
+    'The least turn of the channel, about its bend a little coronal of the shoulder, that brings it out palatally of the edge. 0: a straight one is enough.',
   'about.emergence-mesial':
     'The angle between the axis and the crown’s mesial contour, straight from the shoulder’s rim to the gum margin. The published threshold holds for shoulders at bone only.',
   'about.emergence-distal':
@@ -114,7 +114,7 @@ export const aboutWords = {
   'about.abutment-reduction-volume':
     'What has to be ground off the abutment so that the crown over it is thick enough; the least post is left.',
   'about.margin-reduction':
-    'How far the finishing line has to go down the neck, along the axis, to hide facially below the planned margin; never nearer to the bone than 1 mm.',
+    'How far the finishing line has to go down the neck, along the axis, to hide facially below the planned margin; never nearer to the bone than the plan allows.',
   'about.crown-height':
     'From the middle of the shoulder along the axis to the occlusal level of the planned incisal edge.',
   'about.palatal-clearance':

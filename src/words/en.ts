@@ -1,6 +1,7 @@
 import { aboutWords } from './about.en.ts';
 import { adviceWords } from './advice.en.ts';
 import { cliWords } from './cli.en.ts';
+import { crownWords } from './crown.en.ts';
 import { drillingWords } from './drilling.en.ts';
 import { faultWords } from './faults.en.ts';
 import { handWords } from './hand.en.ts';
@@ -102,6 +103,7 @@ export const en = {
   ...faultWords,
   ...modelWords,
   ...teachWords,
+  ...crownWords,
   ...cliWords,
   ...tableWords,
   ...handOverWords,

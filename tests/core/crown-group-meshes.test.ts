@@ -15,6 +15,7 @@ import { defaultSite } from '../../src/core/plan/defaults.ts';
 import { solidsOf } from '../../src/core/plan/evaluate.ts';
 import { planAlongCrown } from '../../src/core/plan/newPlan.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
+import { AbutmentInCrown } from '../../src/core/restoration/abutmentInCrown.ts';
 import { coverOf, DEFAULT_CROWN } from '../../src/core/restoration/crownChoices.ts';
 import { crownClearance, guidanceOf } from '../../src/core/restoration/guidance.ts';
 import { plannedCrownOf } from '../../src/core/restoration/plannedCrown.ts';
@@ -220,7 +221,10 @@ describe('what is ground off a one-piece abutment', () => {
         const crown = plannedCrownOf(at.anatomy);
         const { abutment } = plan.implant;
         if (!abutment) throw new Error('no abutment');
-        const ours = reductionOf(at, crown, abutment, { cover, post: DEFAULT_CROWN.post }).volume;
+        const ours = reductionOf(
+          crown,
+          new AbutmentInCrown(at, crown, abutment, { cover, post: DEFAULT_CROWN.post }),
+        ).volume;
         const theirs = await groundOff(at, abutment, crown.frame, opinion, cover);
         rows.push({ ours, theirs });
       }

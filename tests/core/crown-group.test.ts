@@ -8,11 +8,13 @@ import type { Fixing } from '../../src/core/measure/limit.ts';
 import { Placement } from '../../src/core/measure/placement.ts';
 import { evaluate, readingOf, solidsOf } from '../../src/core/plan/evaluate.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
+import { AbutmentInCrown, type ReductionRule } from '../../src/core/restoration/abutmentInCrown.ts';
 import { EDGE_HALF } from '../../src/core/restoration/access.ts';
 import { coverOf, DEFAULT_CROWN } from '../../src/core/restoration/crownChoices.ts';
 import { emergenceAngle, heightFor } from '../../src/core/restoration/emergence.ts';
 import type { MATERIALS } from '../../src/core/restoration/material.ts';
-import { reducedAbutment } from '../../src/core/restoration/reducedAbutment.ts';
+import type { PlannedCrown } from '../../src/core/restoration/plannedCrown.ts';
+import { groundAbutment } from '../../src/core/restoration/reducedAbutment.ts';
 import { reductionOf } from '../../src/core/restoration/reduction.ts';
 import { marginReduction, type Restoration, restore } from '../../src/core/restoration/restoration.ts';
 import { papillaShare, roomNeeded } from '../../src/core/restoration/room.ts';
@@ -25,6 +27,8 @@ const rule = (material: keyof typeof MATERIALS = DEFAULT_CROWN.material) => ({
   cover: coverOf({ ...DEFAULT_CROWN, material }),
   post: DEFAULT_CROWN.post,
 });
+
+const IN_PLACE = { origin: [0, 0, 0], ex: [1, 0, 0], ey: [0, 1, 0], ez: [0, 0, 1] } as const;
 
 const placed = (plan: Plan): Placement =>
   new Placement(solidsOf(plan.site), plan.implant, plan.pose, plan.crestMargin);
@@ -182,6 +186,8 @@ describe('room', () => {
 describe('reduction of a one-piece abutment', () => {
   const abutment = { height: 5, baseDiameter: 4, topDiameter: 4 };
   const cover = coverOf(DEFAULT_CROWN);
+  const reduced = (at: Placement, crown: PlannedCrown, by: ReductionRule = rule()) =>
+    reductionOf(crown, new AbutmentInCrown(at, crown, abutment, by));
 
   it('a cylinder in a truncated cone: frustum volumes (table 6.4’s formula) and the deepest place at the rim', () => {
     // Wall: R(c) = 2.875 − c/8 from 1 mm below the platform to 8 above. Inner radius: R − cover / cos α. All of the side is too near; the top is free.
@@ -190,7 +196,7 @@ describe('reduction of a one-piece abutment', () => {
     const inner = (c: number) => 2.875 - c / 8 - cover / cos;
     const [a, b] = [inner(0), inner(5)];
     const left = (Math.PI * 5 * (a * a + a * b + b * b)) / 3;
-    const found = reductionOf(placed(slabPlan({ r: 2 })), crown, abutment, rule());
+    const found = reduced(placed(slabPlan({ r: 2 })), crown, rule());
     expect(found.volume).toBeGreaterThan(10);
     expect(Math.abs(found.volume / (20 * Math.PI - left) - 1)).toBeLessThan(0.005);
     // At the top's rim: (R(5) − 2) cos α of 1.05.
@@ -200,7 +206,7 @@ describe('reduction of a one-piece abutment', () => {
   it('a plane top too near is taken off level', () => {
     // Wide cylinder, its top 0.45 over the abutment's: 0.6 of height goes, π r² · 0.6.
     const crown = coneCrown({ foot: -1, height: 6.45, footRadius: 6, topRadius: 6 });
-    const found = reductionOf(placed(slabPlan({ r: 2 })), crown, abutment, rule());
+    const found = reduced(placed(slabPlan({ r: 2 })), crown, rule());
     expect(found.depth).toBeCloseTo(0.6, 3);
     expect(Math.abs(found.volume / (0.6 * 4 * Math.PI) - 1)).toBeLessThan(0.01);
   });
@@ -208,7 +214,7 @@ describe('reduction of a one-piece abutment', () => {
   it('leaves the least post and says what is lacking over it', () => {
     // A crown of radius 1.5: 0.45 may stay, the post has 0.75. All outside the post goes: π (4 − 0.5625) 3, and all above 3 mm but a core of 0.45.
     const crown = coneCrown({ foot: -2, height: 12, footRadius: 1.5, topRadius: 1.5 });
-    const found = reductionOf(placed(slabPlan({ r: 2 })), crown, abutment, rule());
+    const found = reduced(placed(slabPlan({ r: 2 })), crown, rule());
     const volume = Math.PI * ((4 - 0.5625) * 3 + (4 - 0.45 * 0.45) * 2);
     expect(Math.abs(found.volume / volume - 1)).toBeLessThan(0.01);
     // Read off the field, within what it is off in a tube so narrow.
@@ -217,13 +223,13 @@ describe('reduction of a one-piece abutment', () => {
 
   it('takes off nothing where the cover holds, and less for a thinner material', () => {
     const wide = coneCrown({ foot: -1, height: 9, footRadius: 3.2, topRadius: 3.2 });
-    expect(reductionOf(placed(slabPlan({ r: 2 })), wide, abutment, rule())).toMatchObject({
+    expect(reduced(placed(slabPlan({ r: 2 })), wide, rule())).toMatchObject({
       depth: 0,
       volume: 0,
     });
     const crown = coneCrown({ foot: -1, height: 9, footRadius: 2.8, topRadius: 2.8 });
     const depth = (material: keyof typeof MATERIALS) =>
-      reductionOf(placed(slabPlan({ r: 2 })), crown, abutment, rule(material)).depth;
+      reduced(placed(slabPlan({ r: 2 })), crown, rule(material)).depth;
     expect(depth('zirconia')).toBe(0);
     expect(depth('lithium-disilicate')).toBeCloseTo(0.25, 3);
     expect(depth('metal-ceramic')).toBeCloseTo(0.45, 3);
@@ -232,8 +238,8 @@ describe('reduction of a one-piece abutment', () => {
   it('the ground abutment and what is ground off are the whole abutment; the mesh is closed', async () => {
     const crown = coneCrown({ foot: -1, height: 6.6, footRadius: 3, topRadius: 2.2 });
     const at = placed(slabPlan({ r: 2, f: 0.3, fp: 4 }));
-    const found = reductionOf(at, crown, abutment, rule());
-    const mesh = reducedAbutment(at, crown, abutment, rule());
+    const found = reduced(at, crown);
+    const { left: mesh } = groundAbutment(new AbutmentInCrown(at, crown, abutment, rule()), IN_PLACE);
     expect(found.volume).toBeGreaterThan(5);
     expect(Math.abs(meshVolume(mesh) + found.volume - 20 * Math.PI)).toBeLessThan(0.02 * 20 * Math.PI);
     expect((await opinionOn(mesh)).status).toBe('NoError');

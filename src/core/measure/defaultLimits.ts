@@ -124,6 +124,10 @@ export function limitOf(
   return bands ? { ...found, bands, source: 'own', known: 'ours', strength: 'ours' } : found;
 }
 
+/** The limit of a bent channel, also where the crown is cemented and nothing is judged by it. */
+export const exitLimit = (own: Readonly<Record<string, Bands>>): Limit =>
+  limitOf('access-exit-correction', 'screw-bone', null, own) ?? DEFAULT_LIMITS['exit-screw'];
+
 function keyOf(id: ReadingId, fixing: Fixing, level: number | null): LimitKey | null {
   const wall = WALL.exec(id);
   if (wall) {

@@ -14,10 +14,14 @@ export interface Contour {
   readonly angle: number;
 }
 
-type Side = 'mesial' | 'distal' | 'facial';
+export type EmergenceSide = 'mesial' | 'distal' | 'facial';
 
 /** Azimuth of a side from `e_f` toward `e_m`, radians. */
-const AZIMUTH: Readonly<Record<Side, number>> = { mesial: Math.PI / 2, distal: -Math.PI / 2, facial: 0 };
+const AZIMUTH: Readonly<Record<EmergenceSide, number>> = {
+  mesial: Math.PI / 2,
+  distal: -Math.PI / 2,
+  facial: 0,
+};
 
 /**
  * A plane that the gum's margin lies in on a side: facially the planned margin's level; mesially and distally, as far coronal of the crown's cervical
@@ -26,7 +30,7 @@ const AZIMUTH: Readonly<Record<Side, number>> = { mesial: Math.PI / 2, distal: -
 function marginPlane(
   at: Placement,
   crown: PlannedCrown,
-  side: Side,
+  side: EmergenceSide,
   higher: number,
 ): { point: Vec3; normal: Vec3 } {
   const { cej, margin } = at.anatomy.site.reference;
@@ -39,6 +43,8 @@ function marginPlane(
 /** Where the wall begins only coronal of the margin (beside the middle of a curved cervical line), it is looked for in steps up to this, mm. */
 const HIGHER = [0, 0.25, 0.5, 0.75, 1, 1.5, 2] as const;
 
+export type FoundContour = Contour | 'none' | 'shows';
+
 /**
  * `none`: the crown has no wall there; `shows`: the shoulder does not lie below the margin on this side. The cut runs along the axis and `e_f` for the facial
  * side, the axis and `e_m` for the others.
@@ -46,9 +52,9 @@ const HIGHER = [0, 0.25, 0.5, 0.75, 1, 1.5, 2] as const;
 export function contourOf(
   at: Placement,
   crown: PlannedCrown,
-  side: Side,
+  side: EmergenceSide,
   cut: CrownCut,
-): Contour | 'none' | 'shows' {
+): FoundContour {
   const { plane, loops } = cut;
   const outward = side === 'distal' ? -1 : 1;
   for (const higher of HIGHER) {

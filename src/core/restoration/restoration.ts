@@ -2,15 +2,18 @@ import { Revolved } from '../geometry/revolve.ts';
 import { along, dot, scale, sub, type Vec3 } from '../geometry/vec.ts';
 import type { AbutmentNumbers } from '../implant/shape.ts';
 import { ReadingBook } from '../measure/book.ts';
+import { exitLimit } from '../measure/defaultLimits.ts';
 import type { Bands, Fixing } from '../measure/limit.ts';
 import type { Placement } from '../measure/placement.ts';
 import type { Reading } from '../measure/reading.ts';
 import { shoulderToCrest } from '../measure/shoulder.ts';
+import { AbutmentInCrown } from './abutmentInCrown.ts';
 import { type AccessExit, accessExit } from './access.ts';
 import { type CrownChoices, coverOf, DEFAULT_CROWN } from './crownChoices.ts';
-import { contourOf } from './emergence.ts';
+import { contourOf, type EmergenceSide, type FoundContour } from './emergence.ts';
+import { type ExitMeaning, exitMeaning } from './exitMeaning.ts';
 import { crownClearance, leastClearance } from './guidance.ts';
-import { type CrownCut, cutCrown, type PlannedCrown } from './plannedCrown.ts';
+import { cutCrown, type PlannedCrown } from './plannedCrown.ts';
 import { type Reduction, reductionOf } from './reduction.ts';
 import { contactToBone, crownHeight, mesiodistalRoom, papillaShare } from './room.ts';
 
@@ -28,27 +31,42 @@ export interface RestorationInput {
 export interface Restoration {
   readonly crown: PlannedCrown;
   readonly readings: readonly Reading[];
-  /** Site frame; null: cemented, or the axis does not come out of the crown. */
+  /** Where a straight way on leaves the crown, whatever its fixing; site frame. Null: it does not come out. */
   readonly access: AccessExit | null;
+  /** What that means for the way of fixing. */
+  readonly exit: ExitMeaning;
+  /** Site frame. */
+  readonly contours: Readonly<Record<EmergenceSide, FoundContour>>;
   /** Null: the implant has no abutment of its own. */
+  readonly body: AbutmentInCrown | null;
   readonly reduction: Reduction | null;
+  readonly finishing: FinishingMove | null;
 }
 
 /** The crown's readings of a pose (rules C1–C9), in the order of the model. Pure. Cost: 0.3 ms on a site that has been asked before, 1 ms with an abutment. */
 export function restore(input: RestorationInput): Restoration {
-  const { placement: at, crown, fixing, choices = DEFAULT_CROWN } = input;
-  const book = new ReadingBook(at.anatomy.toJaw, fixing, input.limits);
+  const { placement: at, crown, fixing, choices = DEFAULT_CROWN, limits } = input;
+  const book = new ReadingBook(at.anatomy.toJaw, fixing, limits);
   contacts(at, book);
   const across = cutCrown(crown, { origin: at.platform, x: at.ef, y: at.a });
-  const access = fixing === 'cemented' ? null : accessExit(across, crown, choices.channelBend);
-  addAccess(access, fixing, book);
-  emergence(at, crown, across, book);
+  const lengthwise = cutCrown(crown, { origin: at.platform, x: at.em, y: at.a });
+  const access = accessExit(across, crown, choices.channelBend);
+  addAccess(fixing === 'cemented' ? null : access, fixing, book);
+  const contours = {
+    mesial: contourOf(at, crown, 'mesial', lengthwise),
+    distal: contourOf(at, crown, 'distal', lengthwise),
+    facial: contourOf(at, crown, 'facial', across),
+  };
+  addEmergence(at, contours, book);
   const { abutment } = at.shape;
   const rule = { cover: coverOf(choices), post: choices.post };
-  const reduction = abutment && reductionOf(at, crown, abutment, rule);
-  addReduction(at, reduction, choices, book);
+  const body = abutment && new AbutmentInCrown(at, crown, abutment, rule, across);
+  const reduction = body && reductionOf(crown, body);
+  const finishing = abutment && marginReduction(at, choices);
+  addReduction(reduction, finishing, book);
   room(at, crown, book);
-  return { crown, readings: book.readings, access, reduction };
+  const exit = exitMeaning(access, fixing, exitLimit(limits));
+  return { crown, readings: book.readings, access, exit, contours, body, reduction, finishing };
 }
 
 function contacts(at: Placement, book: ReadingBook): void {
@@ -76,13 +94,12 @@ function addAccess(access: AccessExit | null, fixing: Fixing, book: ReadingBook)
   else book.skip('access-exit-correction', 'deg', 'no-palatal-way');
 }
 
-function emergence(at: Placement, crown: PlannedCrown, across: CrownCut, book: ReadingBook): void {
-  const lengthwise = cutCrown(crown, { origin: at.platform, x: at.em, y: at.a });
+function addEmergence(at: Placement, contours: Restoration['contours'], book: ReadingBook): void {
   // The threshold was found at shoulders at bone level; at necks through the gum there was no link.
   const atBone = at.shape.transmucosalLength === 0;
   for (const side of ['mesial', 'distal', 'facial'] as const) {
     const id = `emergence-${side}` as const;
-    const contour = contourOf(at, crown, side, side === 'facial' ? across : lengthwise);
+    const contour = contours[side];
     if (contour === 'none') book.skip(id, 'deg', 'no-contour');
     else if (contour === 'shows') book.skip(id, 'deg', 'shoulder-shows');
     else {
@@ -92,13 +109,8 @@ function emergence(at: Placement, crown: PlannedCrown, across: CrownCut, book: R
   }
 }
 
-function addReduction(
-  at: Placement,
-  reduction: Reduction | null,
-  choices: CrownChoices,
-  book: ReadingBook,
-): void {
-  if (!reduction) {
+function addReduction(reduction: Reduction | null, finishing: FinishingMove | null, book: ReadingBook): void {
+  if (!reduction || !finishing) {
     book.skip('abutment-reduction-depth', 'mm', 'no-abutment');
     book.skip('abutment-reduction-volume', 'mm3', 'no-abutment');
     book.skip('margin-reduction', 'mm', 'no-abutment');
@@ -107,25 +119,32 @@ function addReduction(
   const { depth, volume, lacking, from, to } = reduction;
   book.add('abutment-reduction-depth', 'mm', depth, { from, to, aside: lacking > 0 ? lacking : null });
   book.add('abutment-reduction-volume', 'mm3', volume);
-  const { value, short } = marginReduction(at, choices);
-  const rim = at.rimPoint(0);
+  const { value, short, rim } = finishing;
   book.add('margin-reduction', 'mm', value, {
     from: rim,
-    to: along(rim, at.a, -value),
+    to: finishing.to,
     aside: short > 0 ? short : null,
   });
 }
 
-/** How far along the axis the finishing line has to go down facially to hide under the planned margin, and how much of it the bone forbids. mm. */
+/** How far along the axis the finishing line has to go down facially to hide under the planned margin, and how much of it the bone forbids; site frame, mm. */
+export interface FinishingMove {
+  readonly value: number;
+  readonly short: number;
+  readonly rim: Vec3;
+  readonly to: Vec3;
+}
+
 export function marginReduction(
   at: Placement,
   { belowGum, overBone }: Pick<CrownChoices, 'belowGum' | 'overBone'> = DEFAULT_CROWN,
-): { value: number; short: number } {
-  const asked = (belowGum - (at.anatomy.site.reference.margin - at.rimPoint(0)[2])) / at.a[2];
+): FinishingMove {
+  const rim = at.rimPoint(0);
+  const asked = (belowGum - (at.anatomy.site.reference.margin - rim[2])) / at.a[2];
   const bone = shoulderToCrest(at, 0);
   const allowed = bone.value === null ? 0 : Math.max(0, bone.value - overBone);
   const value = Math.min(Math.max(0, asked), allowed);
-  return { value, short: Math.max(0, asked - value) };
+  return { value, short: Math.max(0, asked - value), rim, to: along(rim, at.a, -value) };
 }
 
 function room(at: Placement, crown: PlannedCrown, book: ReadingBook): void {

@@ -1,0 +1,43 @@
+/** Words of the crown: what is chosen for it, and what its readings mean together. */
+export const crownWords = {
+  'crownGroup.form': 'Planned crown against the reference tooth',
+  'crownGroup.kept': 'Distances that are kept',
+
+  'crownField.material': 'Material',
+  'crownField.wear': 'Off the edge',
+  'crownField.tilt.faciopalatal': 'Turned facially',
+  'crownField.tilt.mesiodistal': 'Turned mesially',
+  'crownField.cementGap': 'Cement gap',
+  'crownField.post.diameter': 'Least post, diameter',
+  'crownField.post.height': 'Least post, height',
+  'crownField.belowGum': 'Finishing line below the gum margin',
+  'crownField.overBone': 'Finishing line over the bone, at least',
+  'crownField.channelBend': 'Channel bends above the shoulder by',
+  'crownField.tray': 'Clear tray, thickness',
+  'crownField.about': 'Default {value}. {source} ({known}).',
+  'crownField.reset': '{field}: back to {value}',
+
+  'material.zirconia': 'zirconia, monolithic',
+  'material.lithium-disilicate': 'lithium disilicate, monolithic',
+  'material.metal-ceramic': 'metal-ceramic',
+  'material.about': 'Least thickness {least}. {source} ({known}).',
+
+  'edit.crownNumber': '{field} {value}',
+  'edit.crownMaterial': 'crown of {material}',
+
+  'exit.straight':
+    'The axis comes out palatally, {distance} from the edge: a screw can hold the crown, and so can cement.',
+  'exit.bent.facial':
+    'The axis comes out facially, {distance} from the edge: the crown is cemented, or its channel bends by {angle} to come out palatally, within the {most} in published use.',
+  'exit.bent.edge':
+    'The axis comes out at the edge: the crown is cemented, or its channel bends by {angle} to come out palatally, within the {most} in published use.',
+  'exit.beyond.facial':
+    'The axis comes out facially, {distance} from the edge: the crown is cemented. A channel would have to bend by {angle}; published use ends at {most}.',
+  'exit.beyond.edge':
+    'The axis comes out at the edge: the crown is cemented. A channel would have to bend by {angle}; published use ends at {most}.',
+  'exit.no-way.facial':
+    'The axis comes out facially, {distance} from the edge: the crown is cemented. No bend toward palatal brings a channel out there.',
+  'exit.no-way.edge':
+    'The axis comes out at the edge: the crown is cemented. No bend toward palatal brings a channel out there.',
+  'exit.misses': 'The axis does not come out of the planned crown: the crown would stand beside the implant.',
+} as const;

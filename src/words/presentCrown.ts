@@ -1,0 +1,63 @@
+import type { CrownGroup, CrownNumber } from '../core/plan/crownFields.ts';
+import type { ExitMeaning } from '../core/restoration/exitMeaning.ts';
+import { MATERIALS, type Material } from '../core/restoration/material.ts';
+import { formatNumber, formatQuantity } from './format.ts';
+import { sourceText } from './presentReading.ts';
+import { type MessageKey, say } from './say.ts';
+
+/** A number of the crown as a user meets it. */
+export interface PresentedCrownNumber {
+  readonly label: string;
+  readonly quantity: string;
+  /** The default alone, to go back to. */
+  readonly usual: string;
+  /** Default and source in a sentence. */
+  readonly about: string;
+}
+
+export const crownGroupName = (group: CrownGroup): string => say(`crownGroup.${group}`);
+export const materialName = (material: Material): string => say(`material.${material}`);
+
+export function presentCrownNumber({
+  path,
+  unit,
+  value,
+  usual,
+  source,
+  known,
+}: CrownNumber): PresentedCrownNumber {
+  return {
+    label: say(`crownField.${path}` as MessageKey as 'crownField.wear'),
+    quantity: formatQuantity({ value, unit, exact: true }),
+    usual: formatNumber({ value: usual, unit, exact: true }),
+    about: say('crownField.about', {
+      value: formatQuantity({ value: usual, unit, exact: true }),
+      source: sourceText(source),
+      known: say(`known.${known}`),
+    }),
+  };
+}
+
+/** Least thickness and source of a material. */
+export function aboutMaterial(material: Material): string {
+  const { least, source, known } = MATERIALS[material];
+  return say('material.about', {
+    least: formatQuantity({ value: least, unit: 'mm' }),
+    source: sourceText(source),
+    known: say(`known.${known}`),
+  });
+}
+
+/** What the exit of the axis means for the way of fixing, in a sentence. */
+export function presentExit({ code, place, toEdge, angle, most }: ExitMeaning): string {
+  const slots = {
+    distance: formatQuantity({ value: Math.abs(toEdge ?? Number.NaN), unit: 'mm' }),
+    angle: formatQuantity({ value: angle ?? Number.NaN, unit: 'deg', limits: [most] }),
+    most: formatQuantity({ value: most, unit: 'deg' }),
+  };
+  if (code === 'misses') return say('exit.misses');
+  if (code === 'straight') return say('exit.straight', { distance: slots.distance });
+  const side = place === 'facial' ? 'facial' : 'edge';
+  // Each template takes of these what it has slots for.
+  return say(`exit.${code}.${side}` as 'exit.bent.facial', slots);
+}
