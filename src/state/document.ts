@@ -21,6 +21,10 @@ export interface DocumentState<P> {
   past: readonly Step<P>[];
   future: readonly Step<P>[];
   gesture: Gesture<P> | null;
+  /** The plan is only shown: no edit and no gesture changes it. Another may still be opened, and undone. */
+  readOnly: boolean;
+  /** How many edits and gestures were not taken because of that. */
+  refused: number;
 }
 
 export interface DocumentStore<P> extends Pick<StoreApi<DocumentState<P>>, 'getState' | 'subscribe'> {
@@ -41,6 +45,8 @@ export interface DocumentStore<P> extends Pick<StoreApi<DocumentState<P>>, 'getS
   /** Another plan altogether, which counts as saved: one undo step that brings the plan before it back. */
   open: (label: string, plan: P) => void;
   markSaved: () => void;
+  /** From now on the plan is only shown, or may be changed again. A gesture in progress is put back. */
+  setReadOnly: (readOnly: boolean) => void;
 }
 
 /** Steps kept; a plan is a few kilobytes, so this is at most a megabyte or two. */
@@ -60,8 +66,16 @@ export function createDocumentStore<P>(initial: P): DocumentStore<P> {
     past: [],
     future: [],
     gesture: null,
+    readOnly: false,
+    refused: 0,
   }));
   const { getState, setState } = store;
+
+  const mayChange = (): boolean => {
+    const { readOnly, refused } = getState();
+    if (readOnly) setState({ refused: refused + 1 });
+    return !readOnly;
+  };
 
   const advanceTo = (plan: P) => ({ plan, revision: getState().revision + 1 });
 
@@ -91,6 +105,7 @@ export function createDocumentStore<P>(initial: P): DocumentStore<P> {
     cancelGesture,
 
     edit: (label, change) => {
+      if (!mayChange()) return;
       endGesture();
       const { plan } = getState();
       const next = change(plan);
@@ -98,6 +113,7 @@ export function createDocumentStore<P>(initial: P): DocumentStore<P> {
     },
 
     beginGesture: (label) => {
+      if (!mayChange()) return;
       endGesture();
       setState({ gesture: { label, start: getState().plan } });
     },
@@ -132,6 +148,11 @@ export function createDocumentStore<P>(initial: P): DocumentStore<P> {
     },
 
     markSaved: () => setState({ savedPlan: getState().plan }),
+
+    setReadOnly: (readOnly) => {
+      if (readOnly) cancelGesture();
+      setState({ readOnly });
+    },
   };
 }
 
