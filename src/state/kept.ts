@@ -52,8 +52,8 @@ export function keepDocument(document: DocumentStore<Plan>, options: KeepOptions
   const holding = () => !['shown', 'free'].includes(store.getState().status);
 
   const showOnly = (status: 'shown' | 'free') => {
-    document.setReadOnly(true);
     store.setState({ status });
+    document.setReadOnly(true);
   };
 
   const keep = async () => {
