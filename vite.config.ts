@@ -1,41 +1,12 @@
 import react from '@vitejs/plugin-react';
-import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
-
-/** What the built page may load and run. The build writes it into the page; the dev server does not. */
-const POLICY = [
-  "default-src 'self'",
-  "script-src 'self' 'wasm-unsafe-eval'",
-  "style-src 'self'",
-  "img-src 'self' blob: data:",
-  "connect-src 'self'",
-  "worker-src 'self'",
-  "object-src 'none'",
-  "base-uri 'none'",
-  "form-action 'none'",
-  "require-trusted-types-for 'script'",
-  'trusted-types ridgewright',
-].join('; ');
-
-function contentSecurityPolicy(): Plugin {
-  return {
-    name: 'content-security-policy',
-    apply: 'build',
-    transformIndexHtml: () => [
-      {
-        tag: 'meta',
-        attrs: { 'http-equiv': 'Content-Security-Policy', content: POLICY },
-        injectTo: 'head-prepend',
-      },
-    ],
-  };
-}
+import { served } from './build/served.ts';
 
 export default defineConfig({
   root: process.env.VITEST ? '.' : 'src',
   base: './',
   publicDir: false,
-  plugins: [react(), contentSecurityPolicy()],
+  plugins: [react(), process.env.VITEST ? [] : served()],
   build: {
     outDir: '../dist',
     emptyOutDir: true,

@@ -1,17 +1,16 @@
 import { lazy, type ReactNode, Suspense, useCallback, useLayoutEffect, useMemo } from 'react';
-import type { StoredPlan } from '../io/plans.ts';
 import { DrawingSelect } from '../panels/DrawingSelect.tsx';
 import { HandOver } from '../panels/HandOver.tsx';
 import { LayerWords } from '../panels/LayerWords.tsx';
 import { Models } from '../panels/Models.tsx';
-import { PlansMenu } from '../panels/PlansMenu.tsx';
+import { type PlanSources, PlansMenu } from '../panels/PlansMenu.tsx';
 import { PrintedRehearsal } from '../panels/PrintedRehearsal.tsx';
 import { Section } from '../panels/Section.tsx';
 import { redoLabel, undoLabel } from '../state/document.ts';
 import { handStores, seatStores } from '../state/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
-import { formatNumber } from '../words/format.ts';
+import { planTitle } from '../words/planTitle.ts';
 import { say } from '../words/say.ts';
 import type { ModelMaker } from '../worker/modelMaker.ts';
 import { Header } from './Header.tsx';
@@ -27,8 +26,7 @@ const Stage = lazy(() => import('../scene/Stage.tsx'));
 export interface AppProps {
   stores: PlanStores;
   ledger: DrawnLedger;
-  scenarios: readonly StoredPlan[];
-  sites: readonly StoredPlan[];
+  plans: PlanSources;
   /** Null in a copy of the program that has no worker. */
   maker: ModelMaker | null;
 }
@@ -39,7 +37,7 @@ interface LedgerProps {
 }
 
 /** The header, redrawn for itself when the history changes. */
-function PlanHeader({ stores, scenarios, sites, maker }: Omit<AppProps, 'ledger'>) {
+function PlanHeader({ stores, plans, maker }: Omit<AppProps, 'ledger'>) {
   const { document, session, live } = stores;
   const projector = useProjector(live);
   return (
@@ -53,7 +51,7 @@ function PlanHeader({ stores, scenarios, sites, maker }: Omit<AppProps, 'ledger'
       projector={projector.on}
       onProjector={projector.toggle}
     >
-      <PlansMenu stores={stores} scenarios={scenarios} sites={sites} />
+      <PlansMenu stores={stores} {...plans} />
       <HandOver stores={stores}>
         <Models stores={stores} maker={maker} />
       </HandOver>
@@ -63,10 +61,7 @@ function PlanHeader({ stores, scenarios, sites, maker }: Omit<AppProps, 'ledger'
 
 /** What the plan on the table is, for the title block. */
 function Scenario({ stores }: { stores: PlanStores }) {
-  const title = useSelected(stores.document, ({ plan }) => plan.title);
-  const tooth = useSelected(stores.document, ({ plan }) => plan.site.tooth);
-  const site = say('title.site', { tooth: formatNumber({ value: tooth, unit: 'count' }) });
-  return <p>{title === '' ? site : title}</p>;
+  return <p>{useSelected(stores.document, ({ plan }) => planTitle(plan))}</p>;
 }
 
 /** Reports that the panels show the newest revision. Stands after them and is committed with them. */
@@ -113,7 +108,7 @@ function benchParts({ bench, ledger, ...views }: BenchProps, covered: boolean): 
 }
 
 /** The whole page over its stores: which part gets what, and nothing more. */
-export function App({ stores, ledger, scenarios, sites, maker }: AppProps) {
+export function App({ stores, ledger, plans, maker }: AppProps) {
   const { document, session } = stores;
   const place = useSelected(session, (state) => state.place);
   const views = useMemo(() => ({ stores, inHand: handStores(stores), inSeat: seatStores(stores) }), [stores]);
@@ -126,7 +121,7 @@ export function App({ stores, ledger, scenarios, sites, maker }: AppProps) {
     <>
       <Shell
         place={place}
-        header={<PlanHeader stores={stores} scenarios={scenarios} sites={sites} maker={maker} />}
+        header={<PlanHeader stores={stores} plans={plans} maker={maker} />}
         title={{
           layers: <LayerWords stores={stores} />,
           drawing: <DrawingSelect stores={stores} />,

@@ -1,13 +1,13 @@
 import { DEMO_PLANS, MEAN_PLANS } from '../io/plans.ts';
-import { followPasses } from '../state/drilled.ts';
+import { createOffline } from '../state/offline.ts';
 import { createStores } from '../state/stores.ts';
 import { modelMaker } from '../worker/modelMaker.ts';
 import modelWorker from '../worker/models.worker.ts?worker&url';
 import modeller from '../worker/solid.worker.ts?worker&url';
-import { App } from './App.tsx';
-import { mount } from './mount.tsx';
+import { recover } from './keep.ts';
 import { scriptPolicy } from './policy.ts';
-import { exposeRevision } from './revision.ts';
+import { workOffline } from './serviceWorker.ts';
+import { start } from './start.tsx';
 
 /** The browser's own storage; where it is forbidden, even asking for it throws. */
 function ownStorage(): Storage | undefined {
@@ -18,12 +18,18 @@ function ownStorage(): Storage | undefined {
   }
 }
 
-/** A new user meets the first scenario. */
-const stores = createStores(DEMO_PLANS[0].plan, ownStorage());
-const policy = scriptPolicy();
-followPasses(stores, () => new Worker(policy.createScriptURL(modeller), { type: 'module' }));
-const maker = modelMaker(() => new Worker(policy.createScriptURL(modelWorker), { type: 'module' }));
-const ledger = exposeRevision(document.documentElement, stores.live);
-const root = document.getElementById('root');
-const plans = { scenarios: DEMO_PLANS, sites: MEAN_PLANS };
-if (root) mount(root, <App stores={stores} ledger={ledger} maker={maker} {...plans} />);
+/** The page as it is served: it goes on with the plan that was kept last; a new user meets the first scenario. */
+async function open(): Promise<void> {
+  const policy = scriptPolicy();
+  const { plan, follow } = await recover([...DEMO_PLANS, ...MEAN_PLANS]);
+  const stores = createStores(plan ?? DEMO_PLANS[0].plan, ownStorage());
+  start({
+    stores,
+    keeping: follow(stores.document),
+    offline: import.meta.env.PROD ? workOffline(policy, document.documentElement) : createOffline(),
+    wake: () => new Worker(policy.createScriptURL(modeller), { type: 'module' }),
+    maker: modelMaker(() => new Worker(policy.createScriptURL(modelWorker), { type: 'module' })),
+  });
+}
+
+void open();

@@ -1,20 +1,25 @@
 import { type ChangeEvent, memo, useId, useRef, useState } from 'react';
 import type { Plan } from '../core/plan/plan.ts';
-import { parsePlanFile, printPlanFile } from '../io/planFile.ts';
 import type { StoredPlan } from '../io/plans.ts';
-import { isSaved } from '../state/document.ts';
+import type { Keeping } from '../state/kept.ts';
+import type { Offline } from '../state/offline.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
-import { formatNumber } from '../words/format.ts';
-import { presentFault } from '../words/presentFault.ts';
 import { say } from '../words/say.ts';
-import { download, textOf } from './files.ts';
+import { DropPlan } from './DropPlan.tsx';
+import { KeptNotice, KeptWord } from './KeptWords.tsx';
+import { LastingWords } from './LastingWords.tsx';
+import { RecentPlans } from './RecentPlans.tsx';
+import { ShareMenu } from './ShareMenu.tsx';
+import { usePlanDesk } from './usePlanDesk.ts';
 import './plans.css';
 
-export interface PlansMenuProps {
-  stores: PlanStores;
+/** Where plans come from and where they are kept. */
+export interface PlanSources {
   scenarios: readonly StoredPlan[];
   sites: readonly StoredPlan[];
+  keeping: Keeping;
+  offline: Offline;
 }
 
 interface ListProps {
@@ -43,68 +48,67 @@ function PlanList({ heading, plans, onOpen }: ListProps) {
   );
 }
 
+/** What the page leaves on this machine, or that it leaves nothing. */
+function MachineWords({ keeping, offline }: Pick<PlanSources, 'keeping' | 'offline'>) {
+  const never = useSelected(keeping, ({ status }) => status === 'never');
+  const { ready, newer } = useSelected(offline, (state) => state);
+  return (
+    <>
+      <h2 className="caption">{say('keep.heading')}</h2>
+      {never ? <p className="caption">{say('portable.note')}</p> : <LastingWords />}
+      {ready && <p className="caption">{say('offline.ready')}</p>}
+      {newer && (
+        <>
+          <p className="caption">{say('offline.note')}</p>
+          <button type="button" className="plans-ask" onClick={offline.takeNewer}>
+            {say('offline.take')}
+          </button>
+        </>
+      )}
+    </>
+  );
+}
+
 /**
- * Plans that come with the program, files to open, and the plan on the table as a file. Opening is one undo
- * step; a file that cannot be used says why and changes nothing.
+ * Plans that come with the program or lay on the table before, files and links to open, and the plan on the table as a file or a link. Opening is one undo
+ * step; what cannot be used says why and changes nothing.
  */
-export const PlansMenu = memo(function PlansMenu({ stores, scenarios, sites }: PlansMenuProps) {
-  const { document: plans } = stores;
-  const saved = useSelected(plans, isSaved);
+export const PlansMenu = memo(function PlansMenu({
+  stores,
+  ...sources
+}: PlanSources & { stores: PlanStores }) {
+  const { scenarios, sites, keeping, offline } = sources;
   const menuId = useId();
   const menu = useRef<HTMLDivElement>(null);
   const input = useRef<HTMLInputElement>(null);
-  const [notice, setNotice] = useState<readonly string[]>([]);
+  const [shown, setShown] = useState(false);
+  const desk = usePlanDesk(stores);
+  const newer = useSelected(offline, (state) => state.newer);
 
-  const open = (plan: Plan, lines: readonly string[] = []) => {
-    plans.open(say('edit.open', { title: plan.title }), plan);
-    setNotice(lines);
+  const open = (plan: Plan) => {
+    desk.open(plan);
     menu.current?.hidePopover();
   };
-
-  const openFile = async (event: ChangeEvent<HTMLInputElement>) => {
-    const [file] = event.target.files ?? [];
-    if (!file) return;
-    const text = await textOf(file);
+  const openFile = (file: File | undefined) => {
+    menu.current?.hidePopover();
+    if (file) void desk.openFile(file);
+  };
+  const chosen = (event: ChangeEvent<HTMLInputElement>) => {
+    openFile(event.target.files?.[0]);
     // The same file may be chosen again once it has been mended.
     if (input.current) input.current.value = '';
-    const refused = (fault: string) => say('plans.refused', { file: file.name, fault });
-    menu.current?.hidePopover();
-    if (text === null) {
-      setNotice([refused(say('plans.unreadable'))]);
-      return;
-    }
-    const read = parsePlanFile(text);
-    if (read.ok) {
-      const opened = say('plans.opened', { title: read.plan.title });
-      open(read.plan, read.migrated.length > 0 ? [opened, say('plans.migrated')] : []);
-      return;
-    }
-    const [first, ...more] = read.faults;
-    const count = formatNumber({ value: more.length, unit: 'count' });
-    setNotice([
-      refused(presentFault(first)),
-      ...(more.length > 0 ? [say('plans.refusedMore', { count })] : []),
-    ]);
-  };
-
-  const save = () => {
-    const { plan } = plans.getState();
-    const tooth = formatNumber({ value: plan.site.tooth, unit: 'count' });
-    download(say('plans.fileName', { tooth }), printPlanFile(plan));
-    plans.markSaved();
   };
 
   return (
     <div className="plans">
       <button type="button" className="plans-open" popoverTarget={menuId}>
         {say('plans.open')}
+        {newer && <em>{say('offline.newer')}</em>}
       </button>
-      <button type="button" className="quiet" onClick={save}>
+      <button type="button" className="quiet" onClick={desk.save}>
         {say('plans.save')}
       </button>
-      <span className="plans-state" data-saved={saved}>
-        {saved ? say('plans.saved') : say('plans.unsaved')}
-      </span>
+      <KeptWord stores={stores} keeping={keeping} />
       <div
         className="plans-menu"
         id={menuId}
@@ -112,31 +116,33 @@ export const PlansMenu = memo(function PlansMenu({ stores, scenarios, sites }: P
         popover="auto"
         role="dialog"
         aria-label={say('plans.heading')}
+        onToggle={({ newState }) => setShown(newState === 'open')}
       >
         <button type="button" className="plans-file" onClick={() => input.current?.click()}>
           {say('plans.file')}
         </button>
+        <ShareMenu stores={stores} />
+        {shown && <RecentPlans keeping={keeping} onOpen={open} />}
         <PlanList heading={say('plans.scenarios')} plans={scenarios} onOpen={open} />
         <PlanList heading={say('plans.sites')} plans={sites} onOpen={open} />
         <p className="caption">{say('plans.note')}</p>
+        {shown && <MachineWords keeping={keeping} offline={offline} />}
       </div>
-      <input
-        ref={input}
-        type="file"
-        accept=".json,application/json"
-        hidden
-        onChange={(event) => void openFile(event)}
-      />
-      {notice.length > 0 && (
-        <div className="notice" role="alert">
-          {notice.map((line) => (
-            <p key={line}>{line}</p>
-          ))}
-          <button type="button" className="notice-dismiss" onClick={() => setNotice([])}>
-            {say('plans.dismiss')}
-          </button>
-        </div>
-      )}
+      <input ref={input} type="file" accept=".json,application/json" hidden onChange={chosen} />
+      <DropPlan onFile={openFile} />
+      <div className="notices">
+        <KeptNotice stores={stores} keeping={keeping} onSave={desk.save} />
+        {desk.lines.length > 0 && (
+          <div className="notice" role="alert">
+            {desk.lines.map((line) => (
+              <p key={line}>{line}</p>
+            ))}
+            <button type="button" className="notice-dismiss" onClick={desk.dismiss}>
+              {say('plans.dismiss')}
+            </button>
+          </div>
+        )}
+      </div>
     </div>
   );
 });

@@ -14,6 +14,8 @@ export interface KeptState {
   readonly status: KeptStatus;
   /** Revision of the newest state on this machine that this tab knows of. */
   readonly revision: number;
+  /** What was newest on this machine was not whole: the document began with the state before it. */
+  readonly damaged: boolean;
 }
 
 export interface Keeping extends Pick<StoreApi<KeptState>, 'getState' | 'getInitialState' | 'subscribe'> {
@@ -27,6 +29,8 @@ export interface KeepOptions {
   readonly shelf: Shelf;
   /** The revision on the shelf that the document began with; 0: none. */
   readonly revision: number;
+  /** A newer one lay there and was not whole. */
+  readonly damaged: boolean;
   /** No other tab has the plan. */
   readonly held: boolean;
   /** Settles when the other tab has let it go. */
@@ -46,6 +50,7 @@ export function keepDocument(document: DocumentStore<Plan>, options: KeepOptions
   const store = createStore<KeptState>(() => ({
     status: options.held ? (options.revision > 0 ? 'kept' : 'fresh') : 'shown',
     revision: options.revision,
+    damaged: options.damaged,
   }));
   let keptPlan = finished(document.getState());
   let writing = false;
@@ -108,6 +113,6 @@ export function keepDocument(document: DocumentStore<Plan>, options: KeepOptions
 
 /** Where nothing is kept. */
 export function keepNothing(): Keeping {
-  const store = createStore<KeptState>(() => ({ status: 'never', revision: 0 }));
+  const store = createStore<KeptState>(() => ({ status: 'never', revision: 0, damaged: false }));
   return { ...store, takeOver: () => Promise.resolve(), recent: () => Promise.resolve([]) };
 }

@@ -6,6 +6,7 @@ import { drillingWords } from './drilling.en.ts';
 import { faultWords } from './faults.en.ts';
 import { handWords } from './hand.en.ts';
 import { handOverWords } from './handOver.en.ts';
+import { keepWords } from './keep.en.ts';
 import { modelWords } from './models.en.ts';
 import { panelWords } from './panels.en.ts';
 import { readingWords } from './readings.en.ts';
@@ -108,4 +109,5 @@ export const en = {
   ...tableWords,
   ...handOverWords,
   ...sheetWords,
+  ...keepWords,
 } as const;

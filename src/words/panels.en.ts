@@ -14,8 +14,6 @@ export const panelWords = {
   'plans.migrated': 'It was written by an older program and was brought up to date.',
   'plans.dismiss': 'Put away',
   'plans.unreadable': 'It cannot be read.',
-  'plans.saved': 'As saved',
-  'plans.unsaved': 'Changed since it was saved',
 
   'rail.shape': 'Shape',
   'rail.ownShape': '{shape} (this plan’s own)',

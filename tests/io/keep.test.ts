@@ -101,6 +101,7 @@ function keeping({ shelf }: Memory, change: Partial<KeepOptions> = {}) {
   const options: KeepOptions = {
     shelf,
     revision: 0,
+    damaged: false,
     held: true,
     later: new Promise(() => undefined),
     now: () => 1_700_000_000_000,

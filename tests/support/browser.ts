@@ -40,6 +40,10 @@ export const test = base.extend<BrowserFixtures>({
       locale: 'en-GB',
     });
     context.setDefaultTimeout(30_000);
+    // The page is not laid by for later, three megabytes a test; offline.test.ts has contexts of its own.
+    await context.addInitScript(() => {
+      Object.defineProperty(Navigator.prototype, 'serviceWorker', { get: () => undefined });
+    });
     await use(context);
     await context.close();
   },

@@ -1,0 +1,103 @@
+import { useCallback, useEffect, useMemo, useState } from 'react';
+import type { Plan } from '../core/plan/plan.ts';
+import type { ReadResult } from '../core/plan/read.ts';
+import { planInAddress } from '../io/link/address.ts';
+import { parsePlanFile, printPlanFile } from '../io/planFile.ts';
+import type { PlanStores } from '../state/stores.ts';
+import { formatNumber } from '../words/format.ts';
+import { planTitle } from '../words/planTitle.ts';
+import { presentFault } from '../words/presentFault.ts';
+import { type PlainKey, say } from '../words/say.ts';
+import { download, textOf } from './files.ts';
+
+/** How plans come on to the table and leave it. What happened is said in `lines`. */
+export interface PlanDesk {
+  readonly lines: readonly string[];
+  readonly dismiss: () => void;
+  readonly open: (plan: Plan) => void;
+  readonly openFile: (file: File) => Promise<void>;
+  readonly save: () => void;
+}
+
+type Faults = Extract<ReadResult, { ok: false }>['faults'];
+
+const furtherFaults = (more: number): string[] =>
+  more > 0 ? [say('plans.refusedMore', { count: formatNumber({ value: more, unit: 'count' }) })] : [];
+
+const faultLines = ([first, ...more]: Faults, refused: (fault: string) => string): string[] => [
+  refused(first ? presentFault(first) : ''),
+  ...furtherFaults(more.length),
+];
+
+const WHY = { long: 'link.long', newer: 'link.newer', broken: 'link.broken' } as const satisfies Record<
+  string,
+  PlainKey
+>;
+
+const linkRefused = (fault: string): string => say('link.refused', { fault });
+
+/** Opens the plan of a link. What reads links is loaded only when there is one. */
+async function openLink({ document }: PlanStores, hash: string): Promise<readonly string[]> {
+  try {
+    const { readPlanHash } = await import('../io/link/planLink.ts');
+    const read = readPlanHash(hash);
+    if (!read.ok)
+      return read.why === 'plan' ? faultLines(read.faults, linkRefused) : [linkRefused(say(WHY[read.why]))];
+    document.open(say('link.edit'), read.plan);
+    return [say('link.opened')];
+  } catch {
+    return [linkRefused(say('link.unready'))];
+  }
+}
+
+/** A plan in the page's address is opened once and taken out of it: what is done afterwards outlives a reload. */
+function useLinks(stores: PlanStores, tell: (lines: readonly string[]) => void): void {
+  useEffect(() => {
+    const follow = () => {
+      const hash = planInAddress(window.location.href);
+      if (hash === null) return;
+      window.history.replaceState(null, '', window.location.href.split('#')[0]);
+      void openLink(stores, hash).then(tell);
+    };
+    follow();
+    window.addEventListener('hashchange', follow);
+    return () => window.removeEventListener('hashchange', follow);
+  }, [stores, tell]);
+}
+
+export function usePlanDesk(stores: PlanStores): PlanDesk {
+  const [lines, setLines] = useState<readonly string[]>([]);
+  useLinks(stores, setLines);
+
+  const put = useCallback(
+    (plan: Plan, told: readonly string[] = []) => {
+      stores.document.open(say('edit.open', { title: planTitle(plan) }), plan);
+      setLines(told);
+    },
+    [stores],
+  );
+
+  const openFile = useCallback(
+    async (file: File) => {
+      const refused = (fault: string) => say('plans.refused', { file: file.name, fault });
+      const text = await textOf(file);
+      if (text === null) return setLines([refused(say('plans.unreadable'))]);
+      const read = parsePlanFile(text);
+      if (!read.ok) return setLines(faultLines(read.faults, refused));
+      const opened = say('plans.opened', { title: planTitle(read.plan) });
+      put(read.plan, read.migrated.length > 0 ? [opened, say('plans.migrated')] : []);
+    },
+    [put],
+  );
+
+  const save = useCallback(() => {
+    const { plan } = stores.document.getState();
+    const tooth = formatNumber({ value: plan.site.tooth, unit: 'count' });
+    download(say('plans.fileName', { tooth }), printPlanFile(plan));
+    stores.document.markSaved();
+  }, [stores]);
+
+  const dismiss = useCallback(() => setLines([]), []);
+  const open = useCallback((plan: Plan) => put(plan), [put]);
+  return useMemo(() => ({ lines, dismiss, open, openFile, save }), [lines, dismiss, open, openFile, save]);
+}
