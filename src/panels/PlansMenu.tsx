@@ -80,6 +80,7 @@ export const PlansMenu = memo(function PlansMenu({
   const { scenarios, sites, keeping, offline } = sources;
   const menuId = useId();
   const menu = useRef<HTMLDivElement>(null);
+  const share = useRef<HTMLDivElement>(null);
   const input = useRef<HTMLInputElement>(null);
   const [shown, setShown] = useState(false);
   const desk = usePlanDesk(stores);
@@ -88,6 +89,10 @@ export const PlansMenu = memo(function PlansMenu({
   const open = (plan: Plan) => {
     desk.open(plan);
     menu.current?.hidePopover();
+  };
+  const openShare = () => {
+    menu.current?.hidePopover();
+    share.current?.showPopover();
   };
   const openFile = (file: File | undefined) => {
     menu.current?.hidePopover();
@@ -121,13 +126,16 @@ export const PlansMenu = memo(function PlansMenu({
         <button type="button" className="plans-file" onClick={() => input.current?.click()}>
           {say('plans.file')}
         </button>
-        <ShareMenu stores={stores} />
+        <button type="button" className="plans-file" onClick={openShare}>
+          {say('link.open')}
+        </button>
         {shown && <RecentPlans keeping={keeping} onOpen={open} />}
         <PlanList heading={say('plans.scenarios')} plans={scenarios} onOpen={open} />
         <PlanList heading={say('plans.sites')} plans={sites} onOpen={open} />
         <p className="caption">{say('plans.note')}</p>
         {shown && <MachineWords keeping={keeping} offline={offline} />}
       </div>
+      <ShareMenu stores={stores} place={share} />
       <input ref={input} type="file" accept=".json,application/json" hidden onChange={chosen} />
       <DropPlan onFile={openFile} />
       <div className="notices">
