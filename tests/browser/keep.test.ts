@@ -2,7 +2,7 @@
 import { DEMO_PLANS } from '../../src/io/plans.ts';
 import { en } from '../../src/words/en.ts';
 import { expect, listen, openPage, settled, test } from '../support/browser.ts';
-import { carry, gripOf, letGo, MOVES } from '../support/drag.ts';
+import { carry, gripOf, letGo } from '../support/drag.ts';
 import {
   keptAs,
   openPanelsAt,
@@ -47,7 +47,7 @@ test('a plan that another took the place of can be laid on the table again, afte
   await list.getByRole('button').first().click();
   await settled(page);
   expect((await planOn(page)).title).toBe(DEMO_PLANS[0].plan.title);
-  expect(await field(page, SHIFT).inputValue()).toBe('0.3');
+  expect(await field(page, SHIFT).inputValue()).toBe('+0.3');
 });
 
 test('a second tab only shows the plan; when the first has closed it may take over', async ({
@@ -65,7 +65,7 @@ test('a second tab only shows the plan; when the first has closed it may take ov
   expect(await second.getByRole('alert').textContent()).toContain(en['kept.shownNotice']);
   await type(second, SHIFT, '0.9');
   await settled(second);
-  expect(await field(second, SHIFT).inputValue()).toBe('0.3');
+  expect(await field(second, SHIFT).inputValue()).toBe('+0.3');
 
   await type(page, SHIFT, '0.5');
   await keptAs(page, 'kept');
@@ -74,11 +74,11 @@ test('a second tab only shows the plan; when the first has closed it may take ov
   await second.getByRole('button', { name: en['kept.takeOver'] }).click();
   await keptAs(second, 'kept');
   await settled(second);
-  expect(await field(second, SHIFT).inputValue()).toBe('0.5');
+  expect(await field(second, SHIFT).inputValue()).toBe('+0.5');
   await type(second, SHIFT, '0.9');
   await keptAs(second, 'kept');
   await reloaded(second);
-  expect(await field(second, SHIFT).inputValue()).toBe('0.9');
+  expect(await field(second, SHIFT).inputValue()).toBe('+0.9');
 });
 
 test('where there is no room it says so and offers the file; with room again it goes on', async ({
@@ -109,13 +109,13 @@ test('where there is no room it says so and offers the file; with room again it 
 test('a tab killed in mid-gesture has lost no finished gesture', async ({ page, context, complaints }) => {
   await openPlace(page);
   const grip = await gripOf(page);
-  await carry(page, grip, 0, MOVES / 4);
+  await carry(page, grip, 0, 6);
   await letGo(page, grip);
   await settled(page);
   await keptAs(page, 'kept');
   const finished = await field(page, SHIFT).inputValue();
   const next = await gripOf(page);
-  await carry(page, next, 0, MOVES / 4);
+  await carry(page, next, 0, 6);
   await settled(page);
   expect(await field(page, SHIFT).inputValue()).not.toBe(finished);
   await page.close({ runBeforeUnload: false });
@@ -134,12 +134,12 @@ test('a state that was not written to its end is passed over for the one before 
   await keptAs(page, 'kept');
   await tearNewest(page);
   await reloaded(page);
-  expect(await field(page, SHIFT).inputValue()).toBe('0.3');
+  expect(await field(page, SHIFT).inputValue()).toBe('+0.3');
   expect(await page.getByRole('alert').textContent()).toContain(en['kept.recovered']);
   await type(page, SHIFT, '0.6');
   await keptAs(page, 'kept');
   await reloaded(page);
-  expect(await field(page, SHIFT).inputValue()).toBe('0.6');
+  expect(await field(page, SHIFT).inputValue()).toBe('+0.6');
   expect(await page.getByRole('alert').count()).toBe(0);
 });
 
