@@ -4,10 +4,9 @@ import { presentPass, presentVerdict, settingOf } from '../words/presentPasses.t
 import { presentReading } from '../words/presentReading.ts';
 import { say } from '../words/say.ts';
 import type { Measured } from './measureJson.ts';
+import { textTable } from './textTable.ts';
 
 type Row = readonly [string, string, string, string, string];
-
-const pad = (text: string, width: number): string => text + ' '.repeat(Math.max(0, width - [...text].length));
 
 /** The passes beside the plan, a line each, what went wrong under it, and how it stands. */
 function rehearsalLines({ evaluation: { plan }, report }: Measured): string[] {
@@ -56,16 +55,9 @@ export function measureTable(all: readonly Measured[]): string {
       say('cli.columns.status'),
       say('cli.columns.note'),
     ];
-    const widths = head.map((_, i) => Math.max(...[head, ...rows].map((row) => [...row[i]].length)));
-    const line = (row: Row) =>
-      row
-        .map((cell, i) => (i === 4 ? cell : pad(cell, widths[i])))
-        .join('  ')
-        .trimEnd();
     return [
-      `${evaluation.plan.title} (${file})`,
-      line(head),
-      ...rows.map(line),
+      say('cli.planInFile', { title: evaluation.plan.title, file }),
+      ...textTable([head, ...rows]),
       ...rehearsalLines(measured),
     ].join('\n');
   });
