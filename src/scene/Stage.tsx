@@ -13,6 +13,7 @@ import { HANDLES } from './handles.ts';
 import { InkLayer, type ShowSheet } from './InkLayer.tsx';
 import type { Lens } from './lens.ts';
 import type { Sheet } from './Overlay.tsx';
+import { Photographer } from './Photographer.tsx';
 import './stage.css';
 import { StageTools } from './StageTools.tsx';
 import { ViewButtons } from './ViewButtons.tsx';
@@ -27,14 +28,14 @@ export interface StageProps {
   onAbsent: () => void;
 }
 
-const CAMERA = {
+export const CAMERA = {
   ...LENS,
   up: [0, 0, 1] as [number, number, number],
   position: [150, 0, 40] as [number, number, number],
 };
 
 /** A lost context comes back with nothing on it: one more frame puts the picture right. */
-function prepare({ gl, invalidate }: RootState): void {
+export function prepare({ gl, invalidate }: RootState): void {
   gl.localClippingEnabled = true;
   gl.shadowMap.autoUpdate = false;
   gl.domElement.addEventListener('webglcontextrestored', () => invalidate());
@@ -115,6 +116,7 @@ export default function Stage({ stores, onDrawn, onAbsent }: StageProps) {
           onCreated={prepare}
         >
           <World stores={stores} light={light} asked={asked} onFree={onFree} onSheet={onSheet} />
+          <Photographer live={stores.live} frame={frame} />
           <Drawn live={stores.live} onDrawn={onDrawn} onFrame={onFrame} onSlow={onSlow} />
         </Canvas>
         <InkLayer stores={stores} door={door} onView={onView} />

@@ -1,17 +1,57 @@
-import { lazy, useLayoutEffect, useState } from 'react';
-import type { SheetPicture } from '../../panels/sheet/SheetPictures.tsx';
+import { lazy, Suspense, useCallback, useEffect, useLayoutEffect, useState } from 'react';
+import type { Plan } from '../../core/plan/plan.ts';
+import { SHEET_VIEWS, type SheetPicture } from '../../panels/sheet/SheetPictures.tsx';
+import type { Portrait } from '../../scene/Portraits.tsx';
 import { useSelected } from '../../state/useSelected.ts';
 import type { DrawnLedger } from '../revision.ts';
 import type { Page, Views } from './place.ts';
 
 const SheetPage = lazy(() => import('../../panels/sheet/SheetPage.tsx'));
+const Portraits = lazy(() => import('../../scene/Portraits.tsx'));
 
-/** *Sheet*: what goes to the chair, as paper. */
+/** Width of a picture on the sheet, px: some 88 mm at 300 to the inch. */
+const WIDTH = 1050;
+
+interface Taken {
+  readonly plan: Plan;
+  readonly pictures: readonly SheetPicture[];
+}
+
+/** *Sheet*: what goes to the chair, as paper. Its pictures are taken on a stage out of sight; until they are, the page is not drawn. */
 function SheetPlace({ stores, ledger }: Views & { ledger: DrawnLedger }) {
   const revision = useSelected(stores.live, (state) => state.revision);
-  const [pictures] = useState<readonly SheetPicture[] | null>([]);
-  useLayoutEffect(() => ledger.drawn('stage', revision), [ledger, revision]);
-  return <SheetPage stores={stores} pictures={pictures} />;
+  const plan = useSelected(stores.document, (state) => state.plan);
+  const [taken, setTaken] = useState<Taken | null>(null);
+  const [absent, setAbsent] = useState(false);
+  const pictures = absent ? NONE : taken?.plan === plan ? taken.pictures : null;
+
+  const onTaken = useCallback((of: Plan, portraits: readonly Portrait[]) => {
+    const made = portraits.map(({ view, png }) => ({ view, address: URL.createObjectURL(png) }));
+    setTaken({ plan: of, pictures: made });
+  }, []);
+  const onAbsent = useCallback(() => setAbsent(true), []);
+
+  useEffect(
+    () => () => {
+      for (const { address } of taken?.pictures ?? []) URL.revokeObjectURL(address);
+    },
+    [taken],
+  );
+  useLayoutEffect(() => {
+    if (absent) ledger.absent('stage');
+    else if (pictures) ledger.drawn('stage', revision);
+  }, [ledger, revision, pictures, absent]);
+
+  return (
+    <>
+      <SheetPage stores={stores} pictures={pictures} />
+      <Suspense fallback={null}>
+        <Portraits stores={stores} views={SHEET_VIEWS} width={WIDTH} onTaken={onTaken} onAbsent={onAbsent} />
+      </Suspense>
+    </>
+  );
 }
+
+const NONE: readonly SheetPicture[] = [];
 
 export const SHEET: Page = { kind: 'page', Page: SheetPlace };

@@ -38,7 +38,7 @@ export function SheetFoot({ plan, sheet, sheets }: { plan: Plan; sheet: number; 
   const scenario = plan.title === '' ? say('title.site', { tooth: toothOf(plan) }) : plan.title;
   return (
     <div className="paper-foot">
-      <section>
+      <section className="paper-cautions">
         <h3>{say('sheet.cautions')}</h3>
         {cautions.map((caution) => (
           <p key={caution} className="paper-small">

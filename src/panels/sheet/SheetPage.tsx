@@ -11,7 +11,7 @@ import { SheetDrills, SheetRuler } from './SheetDrills.tsx';
 import { SheetFoot, SheetNotes } from './SheetFoot.tsx';
 import { count, SheetHead } from './SheetHead.tsx';
 import { type SheetPicture, SheetPictures } from './SheetPictures.tsx';
-import { SheetReadings, SheetSources, sourcesOf } from './SheetReadings.tsx';
+import { JudgedReadings, OtherReadings, SheetSources, sortedReadings, sourcesOf } from './SheetReadings.tsx';
 import { rehearsalBlocks, SheetRehearsal } from './SheetRehearsal.tsx';
 import { SheetSection } from './SheetSection.tsx';
 import { usePages } from './usePages.ts';
@@ -30,20 +30,16 @@ function useBlocks({ stores, pictures }: SheetPageProps): ((sheet: number, sheet
   return useMemo(() => {
     const { plan, readings } = evaluation;
     const drilling = drillingOf(plan);
-    const groups = readingGroups(plan.fixing).filter(({ ids }) => ids.length > 0);
-    const sources = sourcesOf(
-      readings,
-      groups.flatMap(({ ids }) => ids),
-    );
+    const sorted = sortedReadings(readingGroups(plan.fixing), readings);
+    const sources = sourcesOf(sorted);
     const parts = Array.from({ length: rehearsalBlocks(plan, report) }, (_, part) => part);
     const still = [
       <SheetSection key="section" evaluation={evaluation} />,
       <SheetDrills key="drills" plan={plan} drilling={drilling} />,
       <SheetRuler key="ruler" plan={plan} drilling={drilling} />,
-      ...groups.map((group) => (
-        <SheetReadings key={group.heading} group={group} readings={readings} sources={sources} />
-      )),
+      <JudgedReadings key="judged" sorted={sorted} sources={sources} />,
       <SheetSources key="sources" sources={sources} />,
+      <OtherReadings key="others" sorted={sorted} />,
       <SheetPictures key="pictures" pictures={pictures} />,
       ...(report
         ? parts.map((part) => <SheetRehearsal key={part} plan={plan} report={report} part={part} />)

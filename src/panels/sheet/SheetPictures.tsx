@@ -2,12 +2,11 @@ import type { View } from '../../state/session.ts';
 import { say } from '../../words/say.ts';
 
 /** Views of the model that stand on the sheet. */
-export const SHEET_VIEWS = ['mesial', 'facial', 'incisal'] as const satisfies readonly View[];
-export type SheetView = (typeof SHEET_VIEWS)[number];
+export const SHEET_VIEWS = ['mesial', 'facial'] as const satisfies readonly View[];
 
 /** A picture of the model, by its address. */
 export interface SheetPicture {
-  readonly view: SheetView;
+  readonly view: View;
   readonly address: string;
 }
 

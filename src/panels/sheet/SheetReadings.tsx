@@ -1,4 +1,4 @@
-import type { Reading, ReadingId } from '../../core/measure/reading.ts';
+import type { Reading } from '../../core/measure/reading.ts';
 import { StatusGlyph } from '../../marks/StatusGlyph.tsx';
 import { type PresentedReading, presentReading } from '../../words/presentReading.ts';
 import { say } from '../../words/say.ts';
@@ -12,14 +12,11 @@ export interface Sources {
 }
 
 /** Numbers the sources in the order in which the rows cite them. */
-export function sourcesOf(readings: readonly Reading[], ids: readonly ReadingId[]): Sources {
+export function sourcesOf({ judged }: SortedReadings): Sources {
   const list: { number: string; source: string; known: string }[] = [];
   const numbers = new Map<string, string>();
-  for (const id of ids) {
-    const reading = readings.find((one) => one.id === id);
-    if (!reading || reading.value === null) continue;
-    const { source, known } = presentReading(reading);
-    if (source === '' || numbers.has(source)) continue;
+  for (const { source, known } of judged.flatMap(({ rows }) => rows)) {
+    if (numbers.has(source)) continue;
     const number = count(list.length + 1);
     numbers.set(source, number);
     list.push({ number, source, known });
@@ -27,77 +24,158 @@ export function sourcesOf(readings: readonly Reading[], ids: readonly ReadingId[
   return { numberOf: ({ source }) => numbers.get(source) ?? '', list };
 }
 
-function Row({ reading, sources }: { reading: Reading; sources: Sources }) {
-  const shown = presentReading(reading);
-  const { id, label, level, number, quantity, mark, limit, strength, status, note } = shown;
-  const unit = quantity === number ? '' : shown.unit;
+/** A reading's name, with the level where a search found it. */
+const nameOf = ({ label, level }: PresentedReading): string =>
+  level === '' ? label : say('finding.level', { reading: label, level });
+
+function Value({ shown }: { shown: PresentedReading }) {
+  const { number, quantity, unit } = shown;
   return (
-    <tr data-sheet-reading={id} data-status={mark}>
-      <td>
-        <StatusGlyph mark={mark} size={13} />
-      </td>
-      <th scope="row">
-        {level === '' ? label : say('finding.level', { reading: label, level })}
-        {note !== '' && <small>{note}</small>}
-      </th>
-      <td className="paper-number" data-value={number}>
-        {number}
-        {unit !== say('unit.mm') && <small>{unit}</small>}
-      </td>
-      <td>{limit === '' ? say('limit.none') : say('limit.withStrength', { limit, strength })}</td>
-      <td className="paper-source">{sources.numberOf(shown)}</td>
-      <td>{status}</td>
-    </tr>
+    <span className="paper-number" data-value={number}>
+      {number}
+      {quantity !== number && unit !== say('unit.mm') && <small>{unit}</small>}
+    </span>
   );
 }
 
-interface GroupProps {
-  group: ReadingGroup;
-  readings: readonly Reading[];
+/** A reading that has a limit. */
+function Row({ shown, sources }: { shown: PresentedReading; sources: Sources }) {
+  const { id, mark, limit, strength, status, note } = shown;
+  return (
+    <>
+      <tr data-sheet-reading={id} data-status={mark}>
+        <td>
+          <StatusGlyph mark={mark} size={13} />
+        </td>
+        <th scope="row">{nameOf(shown)}</th>
+        <td>
+          <Value shown={shown} />
+        </td>
+        <td>{say('limit.withStrength', { limit, strength })}</td>
+        <td className="paper-source">{sources.numberOf(shown)}</td>
+        <td>{status}</td>
+      </tr>
+      {note !== '' && (
+        <tr className="paper-aside">
+          <td />
+          <td colSpan={5}>{note}</td>
+        </tr>
+      )}
+    </>
+  );
+}
+
+/** The readings that a sheet shows, sorted: judged ones by group, unjudged ones, and those without a value. */
+export interface SortedReadings {
+  readonly judged: readonly {
+    readonly heading: ReadingGroup['heading'];
+    readonly rows: readonly PresentedReading[];
+  }[];
+  readonly unjudged: readonly PresentedReading[];
+  readonly without: readonly PresentedReading[];
+}
+
+export function sortedReadings(
+  groups: readonly ReadingGroup[],
+  readings: readonly Reading[],
+): SortedReadings {
+  const byId = new Map(readings.map((reading) => [reading.id, reading]));
+  const inGroups = groups.map(({ heading, ids }) => ({
+    heading,
+    all: ids.flatMap((id) => byId.get(id) ?? []),
+  }));
+  const all = inGroups.flatMap((group) => group.all);
+  const withValue = ({ value }: Reading): boolean => value !== null;
+  return {
+    judged: inGroups
+      .map(({ heading, all: own }) => ({
+        heading,
+        rows: own.filter((one) => withValue(one) && one.limit !== null).map(presentReading),
+      }))
+      .filter(({ rows }) => rows.length > 0),
+    unjudged: all.filter((one) => withValue(one) && one.limit === null).map(presentReading),
+    without: all.filter((one) => !withValue(one)).map(presentReading),
+  };
+}
+
+const COLUMNS = ['reading', 'value', 'limit', 'source', 'status'] as const;
+
+interface JudgedProps {
+  sorted: SortedReadings;
   sources: Sources;
 }
 
-/** The readings of a group: a row for each that has a value; the others in one sentence with their reasons. */
-export function SheetReadings({ group: { heading, ids }, readings, sources }: GroupProps) {
-  const all = ids.flatMap((id) => readings.find((one) => one.id === id) ?? []);
-  const without = all
-    .filter(({ value }) => value === null)
-    .map((reading) => {
-      const { label, reason } = presentReading(reading);
-      return say('sheet.withoutOne', { reading: label, reason: reason.replace(/\.$/, '') });
-    });
-  const rows = all.filter(({ value }) => value !== null);
-  const name = heading === 'readings.key' ? say('sheet.key') : say(heading).toLowerCase();
+/** Every reading that has a limit, group by group. */
+export function JudgedReadings({ sorted: { judged }, sources }: JudgedProps) {
   return (
     <section>
+      <h3>{say('sheet.readings')}</h3>
       <table className="paper-table paper-readings">
-        <caption>{say('sheet.readings', { group: name })}</caption>
-        {rows.length > 0 && (
-          <thead>
-            <tr>
-              <td />
-              {(['reading', 'value', 'limit', 'source', 'status'] as const).map((column) => (
-                <th key={column} scope="col">
-                  {say(`sheet.col.${column}`)}
-                </th>
-              ))}
+        <thead>
+          <tr>
+            <td />
+            {COLUMNS.map((column) => (
+              <th key={column} scope="col">
+                {say(`sheet.col.${column}`)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        {judged.map(({ heading, rows }) => (
+          <tbody key={heading}>
+            <tr className="paper-group">
+              <th colSpan={6} scope="rowgroup">
+                {say(heading)}
+              </th>
             </tr>
-          </thead>
-        )}
-        <tbody>
-          {rows.map((reading) => (
-            <Row key={reading.id} reading={reading} sources={sources} />
-          ))}
-        </tbody>
+            {rows.map((shown) => (
+              <Row key={shown.id} shown={shown} sources={sources} />
+            ))}
+          </tbody>
+        ))}
       </table>
-      {without.length > 0 && (
-        <p className="paper-small">{say('sheet.without', { readings: without.join('; ') })}</p>
+      <p className="paper-small">{say('sheet.shapes')}</p>
+    </section>
+  );
+}
+
+/** Readings that have no limit, two beside one another, and in one sentence the ones that have no value here and why. */
+export function OtherReadings({ sorted: { unjudged, without } }: { sorted: SortedReadings }) {
+  const reasons = [...new Set(without.map(({ reason }) => reason))];
+  const lacking = reasons.map((reason) =>
+    say('sheet.withoutFor', {
+      reason: reason.replace(/\.$/, ''),
+      readings: without
+        .filter((one) => one.reason === reason)
+        .map(({ label }) => label)
+        .join('; '),
+    }),
+  );
+  return (
+    <section>
+      <h3>{say('sheet.noLimit')}</h3>
+      <dl className="paper-unjudged">
+        {unjudged.map((shown) => (
+          <div key={shown.id} data-sheet-reading={shown.id}>
+            <dt>
+              {nameOf(shown)} {shown.note !== '' && <small>{shown.note}</small>}
+            </dt>
+            <dd>
+              <Value shown={shown} />
+            </dd>
+          </div>
+        ))}
+      </dl>
+      {lacking.length > 0 && (
+        <p className="paper-small paper-lacking">
+          {say('sheet.without')} {lacking.join(' ')}
+        </p>
       )}
     </section>
   );
 }
 
-/** The sources by their numbers, and what the shapes say. */
+/** The sources by their numbers. */
 export function SheetSources({ sources }: { sources: Sources }) {
   return (
     <section>
@@ -106,7 +184,6 @@ export function SheetSources({ sources }: { sources: Sources }) {
         {sources.list.map(({ number, source, known }) => (
           <p key={number}>{say('sheet.sourceIs', { number, source, known })}</p>
         ))}
-        <p>{say('sheet.shapes')}</p>
       </div>
     </section>
   );

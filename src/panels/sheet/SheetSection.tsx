@@ -15,7 +15,7 @@ const BAR = checkBar();
 export function SheetSection({ evaluation }: { evaluation: Evaluation }) {
   return (
     <div className="paper-pair paper-pair-section">
-      <section>
+      <section className="paper-stack">
         <h3>{say('sheet.section')}</h3>
         <PaperDrawing drawing={bareSection(evaluation, 1)} name="section" />
         <div className="paper-check">
@@ -24,7 +24,7 @@ export function SheetSection({ evaluation }: { evaluation: Evaluation }) {
         </div>
         <SheetLines lines={presentPose(evaluation.plan)} />
       </section>
-      <section>
+      <section className="paper-stack">
         <h3>{say('sheet.walls', { scale: count(LARGER) })}</h3>
         <PaperDrawing drawing={walledSection(evaluation, LARGER)} name="walls" />
       </section>
