@@ -111,6 +111,7 @@ const GROUPS: readonly ReadingGroup[] = [
       'emergence-facial',
       'crown-height',
       'palatal-clearance',
+      'tray-room',
       'mesiodistal-room',
       'contact-to-crest-mesial',
       'contact-to-crest-distal',

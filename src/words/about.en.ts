@@ -119,6 +119,8 @@ export const aboutWords = {
     'From the middle of the shoulder along the axis to the occlusal level of the planned incisal edge.',
   'about.palatal-clearance':
     'The smallest distance of the planned crown, and of an abutment, to the lower incisors’ edges, closed and sliding forward along the neighbouring incisors; minus: it is met before them.',
+  'about.tray-room':
+    'While the implant heals: the smallest distance of the lower incisors’ edges, closed and sliding forward, to what stands in the gap (a healing part level with the gum, or a one-piece abutment as it is made), less the thickness of a clear tray borne by the teeth; + room to spare.',
   'about.mesiodistal-room':
     'From contact to contact across the gap, less the implanted diameter and 1.5 mm on each side; + room to spare.',
 } as const;

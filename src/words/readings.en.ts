@@ -63,6 +63,7 @@ export const readingWords = {
   'reading.margin-reduction': 'Finishing line to be lowered',
   'reading.crown-height': 'Crown height',
   'reading.palatal-clearance': 'Clearance to the opposing incisors',
+  'reading.tray-room': 'Room for a clear tray while it heals',
   'reading.mesiodistal-room': 'Mesiodistal room to spare',
 
   'place.facial': 'facial',

@@ -5,6 +5,7 @@ import { broughtInto, broughtOut } from '../../src/core/geometry/carry.ts';
 import { cutOff } from '../../src/core/geometry/cutOff.ts';
 import { meshVolume } from '../../src/core/geometry/mesh.ts';
 import type { Vec3 } from '../../src/core/geometry/vec.ts';
+import { Placement } from '../../src/core/measure/placement.ts';
 import {
   CROWN_FIELDS,
   crownNumbers,
@@ -15,7 +16,13 @@ import { defaultSite } from '../../src/core/plan/defaults.ts';
 import { evaluate, readingOf, solidsOf } from '../../src/core/plan/evaluate.ts';
 import { readPlan } from '../../src/core/plan/read.ts';
 import { type CrownForm, DEFAULT_CROWN, UNCHANGED } from '../../src/core/restoration/crownChoices.ts';
-import { plannedCrownOf } from '../../src/core/restoration/plannedCrown.ts';
+import {
+  crownFrame,
+  crownOf,
+  type PlannedCrown,
+  plannedCrownOf,
+} from '../../src/core/restoration/plannedCrown.ts';
+import { restore } from '../../src/core/restoration/restoration.ts';
 import { coneCrown } from '../support/coneCrown.ts';
 import { slabPlan } from '../support/slabs.ts';
 import { opinionOn } from '../support/solid.ts';
@@ -174,4 +181,38 @@ describe('the choices of a plan', () => {
       );
     expect(numbers(DEFAULT_CROWN).sort()).toEqual(CROWN_FIELDS.map(({ path }) => path).sort());
   });
+});
+
+describe('a truncated cone as the crown, worn and turned', () => {
+  // Slab at 12: the crown's CEJ lies at 2 and is 5 deep, so that a cone with a foot of radius 2.5 turns about its own facial rim.
+  const anatomy = solidsOf(slabPlan().site);
+  const [H, R] = [7, 2.5];
+  const cone = coneCrown({ foot: 2, height: H, footRadius: R, topRadius: 5 });
+  const exit = (crown: PlannedCrown, fp = 0): number => {
+    const plan = slabPlan({ fp });
+    const placement = new Placement(anatomy, plan.implant, plan.pose, plan.crestMargin);
+    const { access } = restore({ placement, crown, fixing: 'screw-bone', limits: {} });
+    return access?.toEdge ?? Number.NaN;
+  };
+
+  it.each([0.5, 1, 2])('%d mm off the edge: the exit shifts by (H − wear) tan τ', (wear) => {
+    const { mesh } = cutOff(cone.mesh, H - wear);
+    const edge = cone.edge.map(([x, y]): Vec3 => [x, y, H - wear]);
+    const worn = crownOf(mesh, cone.frame, edge, cone.cejCurve);
+    const t = Math.tan((15 * Math.PI) / 180);
+    // The platform lies in the crest's plane, the foot 2 over it.
+    expect(exit(worn, 15)).toBeCloseTo(-(2 + H - wear) * t, 3);
+    expect(exit(cone, 15)).toBeCloseTo(-(2 + H) * t, 3);
+  });
+
+  it.each([3, 8, 15])(
+    'turned facially by %d°: an upright axis comes out H tan δ + R (1/cos δ − 1) palatally',
+    (by) => {
+      // In the crown's coordinates the axis runs through its top at y = R (1 − 1/cos δ) − H tan δ.
+      const d = (by * Math.PI) / 180;
+      const frame = crownFrame(anatomy, turned(by));
+      const crown = crownOf(cone.mesh, frame, cone.edge, cone.cejCurve);
+      expect(exit(crown)).toBeCloseTo(H * Math.tan(d) + R * (1 / Math.cos(d) - 1), 3);
+    },
+  );
 });

@@ -147,6 +147,14 @@ const TABLE: readonly Row[] = [
     source: 'carpentieri-2019',
     strength: 'review',
   },
+  // Ours: not in the collection.
+  {
+    ids: ['tray-room'],
+    fixings: FIXINGS,
+    bands: { low: { near: 0.5, beyond: 0 } },
+    source: 'ours-crown',
+    strength: 'ours',
+  },
 ];
 
 describe('the default limits', () => {

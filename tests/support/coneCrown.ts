@@ -16,16 +16,33 @@ const COLUMNS = 360;
 const RINGS = 80;
 
 /** The cone with 360 columns: its radius is short by at most 4·10⁻⁵ of itself. */
-export function coneCrown({ foot, height, footRadius, topRadius }: ConeCrown): PlannedCrown {
-  const builder = new MeshBuilder();
-  const ring = (share: number) => {
-    const r = footRadius + (topRadius - footRadius) * share;
-    return builder.ring(COLUMNS, (j): Vec3 => {
-      const angle = (2 * Math.PI * j) / COLUMNS;
-      return [r * Math.cos(angle), r * Math.sin(angle), height * share];
-    });
+export const coneCrown = ({ foot, height, footRadius, topRadius }: ConeCrown): PlannedCrown =>
+  lathedCrown(foot, [
+    [0, footRadius],
+    [height, topRadius],
+  ]);
+
+/** A body of revolution, straight between heights over its foot: `[height, radius]` upward from 0. */
+export function lathedCrown(
+  foot: number,
+  profile: readonly (readonly [height: number, radius: number])[],
+): PlannedCrown {
+  const [height, topRadius] = profile[profile.length - 1];
+  const radius = (z: number): number => {
+    const i = Math.max(
+      1,
+      profile.findIndex(([h]) => h >= z),
+    );
+    const [[z0, r0], [z1, r1]] = [profile[i - 1], profile[i]];
+    return r0 + ((r1 - r0) * (z - z0)) / (z1 - z0);
   };
-  const rings = Array.from({ length: RINGS + 1 }, (_, i) => ring(i / RINGS));
+  const builder = new MeshBuilder();
+  const ring = (z: number) =>
+    builder.ring(COLUMNS, (j): Vec3 => {
+      const angle = (2 * Math.PI * j) / COLUMNS;
+      return [radius(z) * Math.cos(angle), radius(z) * Math.sin(angle), z];
+    });
+  const rings = Array.from({ length: RINGS + 1 }, (_, i) => ring((height * i) / RINGS));
   builder.bands(rings);
   builder.capAbove(rings[RINGS], [0, 0, height]);
   const walls = builder.triangleCount;

@@ -18,6 +18,7 @@ export const LIMIT_KEYS = [
   'exit-screw',
   'emergence',
   'crown-height',
+  'tray',
 ] as const;
 export type LimitKey = (typeof LIMIT_KEYS)[number];
 
@@ -103,6 +104,7 @@ export const DEFAULT_LIMITS: Readonly<Record<LimitKey, Limit>> = {
     'read',
     'review',
   ),
+  tray: limit('tray', { low: { near: 0.5, beyond: 0 } }, 'ours-crown', 'ours', 'ours'),
 };
 
 /** Levels down to which the crest's band of the facial wall holds, mm apical of the entry. */
@@ -160,6 +162,8 @@ function keyOf(id: ReadingId, fixing: Fixing, level: number | null): LimitKey | 
       return 'emergence';
     case 'crown-height':
       return 'crown-height';
+    case 'tray-room':
+      return 'tray';
     case 'exposure-dehiscence':
     case 'exposure-fenestration':
       return 'exposure';

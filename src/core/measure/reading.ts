@@ -66,6 +66,7 @@ export const READING_IDS = [
   'margin-reduction',
   'crown-height',
   'palatal-clearance',
+  'tray-room',
   'mesiodistal-room',
 ] as const;
 export type ReadingId = (typeof READING_IDS)[number];

@@ -1,6 +1,4 @@
-import { Revolved } from '../geometry/revolve.ts';
-import { along, dot, scale, sub, type Vec3 } from '../geometry/vec.ts';
-import type { AbutmentNumbers } from '../implant/shape.ts';
+import { along, type Vec3 } from '../geometry/vec.ts';
 import { ReadingBook } from '../measure/book.ts';
 import { exitLimit } from '../measure/defaultLimits.ts';
 import type { Bands, Fixing } from '../measure/limit.ts';
@@ -12,7 +10,7 @@ import { type AccessExit, accessExit } from './access.ts';
 import { type CrownChoices, coverOf, DEFAULT_CROWN } from './crownChoices.ts';
 import { contourOf, type EmergenceSide, type FoundContour } from './emergence.ts';
 import { type ExitMeaning, exitMeaning } from './exitMeaning.ts';
-import { crownClearance, leastClearance } from './guidance.ts';
+import { opposingRoom } from './opposingRoom.ts';
 import { cutCrown, type PlannedCrown } from './plannedCrown.ts';
 import { type Reduction, reductionOf } from './reduction.ts';
 import { contactToBone, crownHeight, mesiodistalRoom, papillaShare } from './room.ts';
@@ -64,7 +62,7 @@ export function restore(input: RestorationInput): Restoration {
   const reduction = body && reductionOf(crown, body);
   const finishing = abutment && marginReduction(at, choices);
   addReduction(reduction, finishing, book);
-  room(at, crown, book);
+  room(at, crown, choices.tray, book);
   const exit = exitMeaning(access, fixing, exitLimit(limits));
   return { crown, readings: book.readings, access, exit, contours, body, reduction, finishing };
 }
@@ -147,40 +145,16 @@ export function marginReduction(
   return { value, short: Math.max(0, asked - value), rim, to: along(rim, at.a, -value) };
 }
 
-function room(at: Placement, crown: PlannedCrown, book: ReadingBook): void {
+function room(at: Placement, crown: PlannedCrown, tray: number, book: ReadingBook): void {
   const height = crownHeight(at, crown);
   book.add('crown-height', 'mm', height.value, height);
-  clearance(at, crown, book);
   const between = mesiodistalRoom(at);
   book.add('mesiodistal-room', 'mm', between.value, between);
-}
-
-/** Only the four lower incisors are modelled: beyond the laterals nothing faces the crown. */
-function clearance(at: Placement, crown: PlannedCrown, book: ReadingBook): void {
-  if (at.anatomy.site.tooth % 10 > 2) {
-    book.skip('palatal-clearance', 'mm', 'opponents-elsewhere');
-    return;
-  }
-  const { guidance, crown: ofCrown } = crownClearance(at.anatomy, crown);
-  const { abutment } = at.shape;
-  const ofAbutment = abutment && leastClearance(guidance, () => true, toAbutment(at, abutment));
-  const least = [ofCrown, ofAbutment]
-    .filter((c) => c !== null)
-    .reduce<typeof ofCrown>((a, b) => (a === null || b.value < a.value ? b : a), null);
-  if (least) book.add('palatal-clearance', 'mm', least.value, least);
+  // Only the four lower incisors are modelled: beyond the laterals nothing faces the crown.
+  const faced = at.anatomy.site.tooth % 10 <= 2;
+  const { finished, healing } = faced ? opposingRoom(at, crown) : { finished: null, healing: null };
+  if (finished) book.add('palatal-clearance', 'mm', finished.value, finished);
   else book.skip('palatal-clearance', 'mm', 'opponents-elsewhere');
-}
-
-/** Distance to the abutment's frustum, closed form. */
-function toAbutment(at: Placement, { height, baseDiameter, topDiameter }: AbutmentNumbers) {
-  const body = new Revolved([0, height, height], [baseDiameter / 2, topDiameter / 2, 0]);
-  return (p: Vec3): { value: number; foot: Vec3 } => {
-    const r = sub(p, at.platform);
-    const x = dot(r, at.a);
-    const radial = along(r, at.a, -x);
-    const rho = Math.sqrt(dot(radial, radial));
-    const value = body.signed(x, rho);
-    const foot = along(along(at.platform, at.a, body.footX), scale(radial, 1 / (rho || 1)), body.footR);
-    return { value, foot };
-  };
+  if (healing) book.add('tray-room', 'mm', healing.value - tray, healing);
+  else book.skip('tray-room', 'mm', 'opponents-elsewhere');
 }
