@@ -1,5 +1,6 @@
 import { aboutWords } from './about.en.ts';
 import { adviceWords } from './advice.en.ts';
+import { classWords } from './class.en.ts';
 import { cliWords } from './cli.en.ts';
 import { crownWords } from './crown.en.ts';
 import { drillingWords } from './drilling.en.ts';
@@ -105,6 +106,7 @@ export const en = {
   ...modelWords,
   ...teachWords,
   ...crownWords,
+  ...classWords,
   ...cliWords,
   ...tableWords,
   ...handOverWords,

@@ -41,6 +41,8 @@ export const faultWords = {
   'fault.contradiction-least': '{field} is {value}; it must be at least {low}.',
   'fault.contradiction-most': '{field} is {value}; it must be at most {high}.',
   'fault.because': '{fault} That follows from {field}.',
+  'fault.other-exercise': 'The attempt is of another exercise: it names {value}, this one is {allowed}.',
+  'fault.answer-changed': 'The answer is not the one that the exercise was given out with.',
   'type.number': 'a number',
   'type.int': 'a whole number',
   'type.string': 'a text',

@@ -81,6 +81,10 @@ export function presentFault(fault: Fault, named: (path: string) => string = (pa
         : say(`fault.${fault.code}`, { field, value, low, high });
     case 'arch-too-tight':
       return say('fault.arch-too-tight', { field, value, low, high });
+    case 'other-exercise':
+      return say('fault.other-exercise', { value, allowed });
+    case 'answer-changed':
+      return say('fault.answer-changed');
     case 'contradiction': {
       const text = contradictionText(fault, { field, value, low, high });
       return fault.allowed === null

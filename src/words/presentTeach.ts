@@ -63,7 +63,7 @@ export function sayEnds(cost: Cost): string {
     if (worse(`exposure-${kind}`)) return say(`gone.ends.${kind}`);
   const [first] = cost.worse;
   const [rule] = cost.rules;
-  if (rule && (!first || first.after.status !== 'beyond')) {
+  if (rule && first?.after.status !== 'beyond') {
     if (rule.code === 'neck-off-facing') return say('gone.ends.neck-off-facing');
     return say('gone.ends.rule', { rule: sayRule(rule) });
   }

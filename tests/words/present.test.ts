@@ -107,6 +107,8 @@ const FAULTS = all<FaultCode>({
   'arch-too-tight': true,
   'roots-meet': true,
   contradiction: true,
+  'other-exercise': true,
+  'answer-changed': true,
 });
 
 const has = (key: string) => {

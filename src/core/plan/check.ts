@@ -20,7 +20,7 @@ export function contradictions(plan: Plan): Fault[] {
 }
 
 /** A rehearsal whose own kit contradicts itself, or that names a tool which its kit does not have. */
-function rehearsalFaults(rehearsal: Rehearsal | null): Fault[] {
+export function rehearsalFaults(rehearsal: Rehearsal | null): Fault[] {
   if (!rehearsal) return [];
   const kit = rehearsal.kit ?? GENERIC_KIT;
   const wrong = rehearsal.kit ? kitFaults(rehearsal.kit, 'rehearsal.kit') : [];

@@ -18,7 +18,9 @@ export type FaultCode =
   | 'ridge-too-low'
   | 'arch-too-tight'
   | 'roots-meet'
-  | 'contradiction';
+  | 'contradiction'
+  | 'other-exercise'
+  | 'answer-changed';
 
 export interface Fault {
   readonly code: FaultCode;

@@ -137,6 +137,16 @@ const crownChoices = z.strictObject({
 const bound = z.strictObject({ near: num(-50, 50), beyond: num(-50, 50) });
 const bands = z.strictObject({ low: z.optional(bound), high: z.optional(bound) });
 
+export const poseSchema = z.strictObject({
+  platform: z.strictObject({
+    m: ranged(POSE_RANGE.m),
+    f: ranged(POSE_RANGE.f),
+    c: ranged(POSE_RANGE.c),
+  }),
+  tilt,
+  roll: ranged(POSE_RANGE.roll),
+});
+
 /** The plan file, strict: no unknown key, a range on every number (mm, degrees, N·cm). Cross-checks between numbers are in `check.ts`. */
 export const planSchema = z.strictObject({
   format: z.literal(PLAN_FORMAT),
@@ -146,15 +156,7 @@ export const planSchema = z.strictObject({
   site,
   implant: implantSchema,
   fixing: z.enum(['screw-bone', 'screw-gum', 'cemented']),
-  pose: z.strictObject({
-    platform: z.strictObject({
-      m: ranged(POSE_RANGE.m),
-      f: ranged(POSE_RANGE.f),
-      c: ranged(POSE_RANGE.c),
-    }),
-    tilt,
-    roll: ranged(POSE_RANGE.roll),
-  }),
+  pose: poseSchema,
   crown: crownChoices,
   crestMargin: num(0, 3),
   limits: z.partialRecord(z.enum(LIMIT_KEYS), bands),
