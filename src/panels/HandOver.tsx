@@ -1,6 +1,7 @@
 import { memo, type ReactNode, useId } from 'react';
 import type { PlanStores } from '../state/stores.ts';
 import { say } from '../words/say.ts';
+import { PictureOffers } from './PictureOffers.tsx';
 import { TableOffers } from './TableOffers.tsx';
 import './hand-over.css';
 
@@ -25,6 +26,7 @@ export const HandOver = memo(function HandOver({ stores, children }: HandOverPro
         role="dialog"
         aria-label={say('handOver.heading')}
       >
+        <PictureOffers stores={stores} />
         <TableOffers stores={stores} />
         {children}
         <p className="caption">{say('handOver.note')}</p>
