@@ -25,7 +25,11 @@ export function implantGeometry(shape: ImplantShape, segments: number): BufferGe
 }
 
 /** Threads, polished neck, engraved mark. */
-export const implantFinish = ({ steel, polished, mark }: Materials): Material[] => [steel, polished, mark];
+export const implantFinish = ({
+  steel,
+  polished,
+  mark,
+}: Pick<Materials, 'steel' | 'polished' | 'mark'>): Material[] => [steel, polished, mark];
 
 /**
  * Where the implant stands in the jaw frame: a proper rotation built from the axis and the mark as they lie there, on either side of the

@@ -8,8 +8,8 @@ import { surroundings } from './surroundings.ts';
 interface LightsProps {
   /** Middle of the model, jaw frame. */
   target: Vec3;
-  /** Level of the paper the cast stands on. */
-  floor: number;
+  /** Level of the paper the cast stands on; null: it stands on none. */
+  floor: number | null;
   /** What mirrors the surroundings for steel. */
   steel: readonly MeshStandardMaterial[];
   /** The light setting: nothing to mirror, no shadow. */
@@ -85,7 +85,7 @@ export function Lights({ target, floor, steel, light }: LightsProps) {
         shadow-camera-near={10}
         shadow-camera-far={130}
       />
-      {!light && (
+      {!light && floor !== null && (
         <mesh position={[x, y, floor - 0.05]} geometry={paper.sheet} material={paper.shade} receiveShadow />
       )}
     </>

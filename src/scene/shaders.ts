@@ -51,6 +51,8 @@ export function litInVertices(
   const key = new Color(KEY_COLOUR).multiplyScalar(KEY_LIGHT / Math.PI);
   const sky = new Color(SKY_COLOUR).multiplyScalar((LIFT * SKY_LIGHT) / Math.PI);
   const ground = new Color(GROUND_COLOUR).multiplyScalar((LIFT * SKY_LIGHT) / Math.PI);
+  // Two that differ in the shader's text must not share a program.
+  material.customProgramCacheKey = () => `lit ${mirror > 0}`;
   material.onBeforeCompile = (shader) => {
     Object.assign(shader.uniforms, {
       uKey: { value: KEY },

@@ -3,9 +3,10 @@ import type { Pose } from '../core/geometry/pose.ts';
 import type { ImplantShape } from '../core/implant/shape.ts';
 import { READING_IDS, type ReadingId } from '../core/measure/reading.ts';
 import type { Pivot } from '../core/plan/edits.ts';
+import { LANGUAGES, type Language } from '../words/language.ts';
 
 /** What is being done with the plan: its site described, the implant placed, the drilling rehearsed, the implant seated. */
-export const PLACES = ['site', 'place', 'rehearse', 'seat', 'sheet'] as const;
+export const PLACES = ['site', 'place', 'rehearse', 'seat', 'show', 'sheet'] as const;
 export const VIEWS = ['mesial', 'distal', 'facial', 'palatal', 'incisal', 'axis'] as const;
 /** What the arrow keys do on the stage: one of the hand's two corrections. */
 export const HANDS = ['shift', 'tilt'] as const;
@@ -54,6 +55,8 @@ export interface SessionState {
   section: SectionKind;
   /** Level of the section across the axis, mm apical of the entry. */
   sectionLevel: number;
+  /** What the patient's page speaks. */
+  language: Language;
   /** Forgotten with the page. */
   kept: Kept | null;
 }
@@ -82,6 +85,7 @@ const FRESH: SessionState = {
   hand: 'shift',
   section: 'faciopalatal',
   sectionLevel: 3,
+  language: 'en',
   kept: null,
 };
 
@@ -115,6 +119,7 @@ function recall(keep: Keep | undefined): SessionState {
       hand: oneOf(HANDS, kept.hand, FRESH.hand),
       section: oneOf(SECTIONS, kept.section, FRESH.section),
       sectionLevel: FRESH.sectionLevel,
+      language: oneOf(LANGUAGES, kept.language, FRESH.language),
       kept: null,
     };
   } catch {

@@ -34,6 +34,7 @@ export const en = {
   'place.place': 'Place',
   'place.rehearse': 'Rehearse',
   'place.seat': 'Seat',
+  'place.show': 'Show',
   'place.sheet': 'Sheet',
 
   'header.fullScreen': 'Full screen',

@@ -1,3 +1,4 @@
+import type { Language } from './language.ts';
 import { say } from './say.ts';
 
 /** Lengths mm, angles deg, shares percent (0 to 100), areas mm2, volumes mm3, torque Ncm, speeds rpm, times s, pieces, plain ratios. */
@@ -19,6 +20,9 @@ const NO_ANSWER = '\u2013';
 const MOST_DECIMALS = 4;
 /** Two numbers closer than this (in the unit) are the same number; arithmetic noise is far below it. */
 const SAME = 1e-9;
+
+/** What stands before the decimals. */
+const DECIMAL_MARK: Readonly<Record<Language, string>> = { en: '.', de: ',', es: ',' };
 
 const DECIMALS: Readonly<Record<Unit, number>> = {
   mm: 1,
@@ -62,15 +66,17 @@ function digits({ value, unit, limits = [], exact = false }: Quantity): string {
  * The number alone, without its unit. One decimal for mm, degrees, mm² and mm³, none for percent, N·cm and
  * counts, two for ratios; more (up to four) where rounding would carry the number onto or across a limit,
  * so 0.984 against 1.0 is 0.98. A value within 1e-9 of a limit is on it. Minus is U+2212; a number that
- * rounds to zero carries no sign. NaN, for no answer, is an en dash; an infinite value is ∞.
+ * rounds to zero carries no sign. NaN, for no answer, is an en dash; an infinite value is ∞. The decimal mark is
+ * the language's.
  */
-export function formatNumber(quantity: Quantity): string {
+export function formatNumber(quantity: Quantity, language: Language = 'en'): string {
   const { value, signed = false } = quantity;
   if (Number.isNaN(value)) return NO_ANSWER;
   const text = Number.isFinite(value) ? digits(quantity).replace(/^-/, '') : '∞';
-  if (Number(text) === 0) return text;
-  if (value < 0) return MINUS + text;
-  return signed ? `+${text}` : text;
+  const written = text.replace('.', DECIMAL_MARK[language]);
+  if (Number(text) === 0) return written;
+  if (value < 0) return MINUS + written;
+  return signed ? `+${written}` : written;
 }
 
 /** The symbol of a unit, empty for counts and ratios. */
@@ -79,8 +85,8 @@ export function unitSymbol(unit: Unit): string {
 }
 
 /** The number with its unit: `−0.1 mm`, `+12.0°`, `25 %`, `4`. No answer carries no unit. */
-export function formatQuantity(quantity: Quantity): string {
-  const number = formatNumber(quantity);
+export function formatQuantity(quantity: Quantity, language: Language = 'en'): string {
+  const number = formatNumber(quantity, language);
   const symbol = unitSymbol(quantity.unit);
   if (number === NO_ANSWER || symbol === '') return number;
   return quantity.unit === 'deg' ? number + symbol : `${number}\u00A0${symbol}`;

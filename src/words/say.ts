@@ -18,11 +18,13 @@ export type PlainKey = {
   [K in MessageKey]: [SlotNames<Catalogue[K]>] extends [never] ? K : never;
 }[MessageKey];
 
-/**
- * The message of a key with its slots filled. A missing or a surplus slot is a type error.
- * Slot texts are inserted as they are, once: braces in them are not read again.
- */
+/** A template with its slots filled. Slot texts are inserted as they are, once: braces in them are not read again. */
+export function fill(template: string, slots: Readonly<Record<string, string>> = {}): string {
+  const texts = new Map<string, string>(Object.entries(slots));
+  return template.replace(/\{(\w+)\}/g, (slot, name: string) => texts.get(name) ?? slot);
+}
+
+/** The message of a key with its slots filled. A missing or a surplus slot is a type error. */
 export function say<K extends MessageKey>(key: K, ...[slots]: SlotArguments<K>): string {
-  const texts = new Map<string, string>(Object.entries(slots ?? {}));
-  return en[key].replace(/\{(\w+)\}/g, (slot, name: string) => texts.get(name) ?? slot);
+  return fill(en[key], slots);
 }

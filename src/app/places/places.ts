@@ -4,6 +4,7 @@ import { POSE } from './pose.tsx';
 import { REHEARSE } from './rehearse.tsx';
 import { SEAT } from './seat.tsx';
 import { SHEET } from './sheet.tsx';
+import { SHOW } from './show.ts';
 import { SITE } from './site.tsx';
 
 /** Every place of the header, and what it puts on the page. */
@@ -12,5 +13,6 @@ export const PLACE_PARTS: Readonly<Record<Place, Bench | Page>> = {
   place: POSE,
   rehearse: REHEARSE,
   seat: SEAT,
+  show: SHOW,
   sheet: SHEET,
 };

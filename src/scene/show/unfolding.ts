@@ -1,0 +1,86 @@
+import { type Look, lookBetween } from './looks.ts';
+import type { Frame } from './showCamera.ts';
+
+/** A look of the drawing and the part of the picture it stands in. */
+export interface Leaf {
+  readonly look: Look;
+  readonly frame: Frame;
+}
+
+/** How long one step takes to unfold, ms. */
+const UNFOLDS = 1500;
+/** How far a hand may turn the drawing to either side, and up and down; degrees. */
+const FREE = { azimuth: 80, elevation: 38 } as const;
+
+const clamp = (v: number, most: number): number => Math.min(most, Math.max(-most, v));
+
+function leafBetween(a: Leaf, b: Leaf, w: number): Leaf {
+  const share = Math.min(1, w / 0.6);
+  const soft = share * share * (3 - 2 * share);
+  const at = (key: keyof Frame) => a.frame[key] + (b.frame[key] - a.frame[key]) * soft;
+  return {
+    look: lookBetween(a.look, b.look, w),
+    frame: { left: at('left'), top: at('top'), width: at('width'), height: at('height') },
+  };
+}
+
+/** Where the drawing is on its way from one leaf to the next, and how a hand has turned it. Times in ms of any one clock. */
+export class Unfolding {
+  private from: Leaf;
+  private to: Leaf;
+  private now: Leaf;
+  private began: number | null = null;
+  private turn = { azimuth: 0, elevation: 0 };
+
+  constructor(leaf: Leaf) {
+    this.from = leaf;
+    this.to = leaf;
+    this.now = leaf;
+  }
+
+  get moving(): boolean {
+    return this.began !== null;
+  }
+
+  /** What is to be drawn, as the hand has turned it. */
+  get leaf(): Leaf {
+    const { look, frame } = this.now;
+    const { azimuth, elevation } = this.turn;
+    return {
+      frame,
+      look: { ...look, azimuth: look.azimuth + azimuth, elevation: look.elevation + elevation },
+    };
+  }
+
+  /** Begins to unfold another leaf from how it looks now; at once where motion is not wanted. */
+  unfold(leaf: Leaf, time: number, atOnce: boolean): void {
+    this.from = this.leaf;
+    this.turn = { azimuth: 0, elevation: 0 };
+    this.to = leaf;
+    this.now = atOnce ? leaf : this.from;
+    this.began = atOnce ? null : time;
+  }
+
+  /** Another shape of the picture: the same leaf in another frame, without a motion of its own. */
+  refit(frame: Frame): void {
+    this.from = { ...this.from, frame };
+    this.to = { ...this.to, frame };
+    this.now = { ...this.now, frame };
+  }
+
+  /** Turns it by hand, degrees. */
+  turnBy(azimuth: number, elevation: number): void {
+    this.turn = {
+      azimuth: clamp(this.turn.azimuth + azimuth, FREE.azimuth),
+      elevation: clamp(this.turn.elevation + elevation, FREE.elevation),
+    };
+  }
+
+  /** Goes on to a time. */
+  goOn(time: number): void {
+    if (this.began === null) return;
+    const w = (time - this.began) / UNFOLDS;
+    this.now = w >= 1 ? this.to : leafBetween(this.from, this.to, Math.max(0, w));
+    if (w >= 1) this.began = null;
+  }
+}
