@@ -1,5 +1,6 @@
 import { type BufferGeometry, Matrix4 } from 'three';
 import type { Anatomy } from '../../core/anatomy/anatomy.ts';
+import { siteInJaw } from '../../core/anatomy/jawFrame.ts';
 import { FINE_TOOTH } from '../../core/anatomy/section.ts';
 import { plannedCrownInPlace, plannedTooth } from '../../core/anatomy/toothMeshes.ts';
 import { broughtOut, placedIn } from '../../core/geometry/carry.ts';
@@ -12,7 +13,6 @@ import type { Evaluation } from '../../core/plan/evaluate.ts';
 import { dashed } from '../../marks/dash.ts';
 import { OwnedGeometry } from '../geometry.ts';
 import { implantGeometry, implantMatrix } from '../Implant.tsx';
-import { siteInJaw } from '../jawFrame.ts';
 import type { Lens } from '../lens.ts';
 import { SiteGeometries, type SiteSolids } from '../siteSolids.ts';
 import { jawStands } from './showCamera.ts';
