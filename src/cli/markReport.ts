@@ -14,20 +14,7 @@ import {
   sayMeasure,
 } from '../words/presentMark.ts';
 import { say } from '../words/say.ts';
-
-const pad = (text: string, width: number): string => text + ' '.repeat(Math.max(0, width - [...text].length));
-
-/** Columns as wide as their widest cell but for the last. */
-function aligned(rows: readonly (readonly string[])[]): string[] {
-  const [head] = rows;
-  const widths = head.map((_, i) => Math.max(...rows.map((row) => [...row[i]].length)));
-  return rows.map((row) =>
-    row
-      .map((cell, i) => (i === row.length - 1 ? cell : pad(cell, widths[i])))
-      .join('  ')
-      .trimEnd(),
-  );
-}
+import { textTable } from './textTable.ts';
 
 const why = ({ fault }: MarkedFile): string => {
   if (fault === null) return '';
@@ -61,8 +48,8 @@ export function markTable(exercise: Exercise, { files, report }: MarkedClass): s
       say('mark.exercise', { title: exercise.title, fingerprint: exercise.fingerprint.slice(0, 12) }),
       sayCount(report, files.length, exercise),
     ],
-    aligned([head, ...rows]),
-    aligned([
+    textTable([head, ...rows]),
+    textTable([
       [
         say('class.columns.measure'),
         say('class.columns.mean'),

@@ -2,6 +2,7 @@ import { PROGRAM_VERSION } from '../io/version.ts';
 import { say } from '../words/say.ts';
 import { compare } from './commands/compare.ts';
 import { exportPlan } from './commands/export.ts';
+import { mark } from './commands/mark.ts';
 import { measure } from './commands/measure.ts';
 import { migrate } from './commands/migrate.ts';
 import { type Command, DONE, run, tell, UsageError } from './program.ts';
@@ -9,7 +10,7 @@ import { type Command, DONE, run, tell, UsageError } from './program.ts';
 const CALL = 'npm run --silent ridgewright --';
 
 /** Every command, by the word that calls it. */
-const COMMANDS: readonly Command[] = [measure, compare, exportPlan, migrate];
+const COMMANDS: readonly Command[] = [measure, compare, exportPlan, migrate, mark];
 
 /** The program without a command: its help, its version, or what is wrong with the word that was to be one. */
 const bare = (word: string | undefined): Command => ({

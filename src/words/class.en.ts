@@ -63,8 +63,6 @@ export const classWords = {
   'published.mouse':
     'A hand at a mouse is not a hand at a drill: these numbers and a class’s own are not measured alike.',
 
-  'mark.usage':
-    'Usage: npm run --silent mark -- EXERCISE ATTEMPT… [--json | --csv]\n\nMarks attempt files, or all .json files of a folder, against the teacher’s file of an exercise.\n  --json  measures, limits broken, statistics of the class, published spreads\n  --csv   a row for every file\nA file that cannot be read, or that is of another exercise, is one line of the report and stops nothing.\nExit: 0 done, 2 usage, 3 unusable exercise, 4 a fault of this program.',
   'mark.noAnswer':
     '{file}: this is the students’ file; it holds no answer. Attempts are marked against the teacher’s file.',
   'mark.exercise': '{title} (exercise {fingerprint})',

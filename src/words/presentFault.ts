@@ -82,9 +82,9 @@ export function presentFault(fault: Fault, named: (path: string) => string = (pa
     case 'arch-too-tight':
       return say('fault.arch-too-tight', { field, value, low, high });
     case 'other-exercise':
-      return say('fault.other-exercise', { value, allowed });
+      return say('fault.other-exercise', { field, value, allowed });
     case 'answer-changed':
-      return say('fault.answer-changed');
+      return say('fault.answer-changed', { field });
     case 'contradiction': {
       const text = contradictionText(fault, { field, value, low, high });
       return fault.allowed === null
