@@ -60,7 +60,10 @@ function Address({ text }: { text: string }) {
   const [copied, setCopied] = useState<{ text: string; well: boolean } | null>(null);
   const copy = () => {
     field.current?.select();
-    navigator.clipboard.writeText(text).then(
+    // A page that is not served securely has no clipboard.
+    const clipboard: Clipboard | undefined = navigator.clipboard;
+    const written = clipboard?.writeText(text) ?? Promise.reject(new Error('no clipboard'));
+    written.then(
       () => setCopied({ text, well: true }),
       () => setCopied({ text, well: false }),
     );

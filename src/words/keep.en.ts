@@ -7,7 +7,7 @@ export const keepWords = {
   'kept.refused': 'Not kept here',
   'kept.shown': 'Only shown',
   'kept.free': 'Only shown',
-  'kept.never': 'Not kept here',
+  'kept.never': 'Single file: keeps nothing',
   'kept.file': 'Kept as a file',
   'kept.takeOver': 'Take over',
   'kept.take': 'take over from the other tab',

@@ -80,7 +80,7 @@ test('the page’s own link and its code on the screen say one thing, and open t
     const { bytes, width, height } = await decode(browser, await code.screenshot());
     expect(jsQR(new Uint8ClampedArray(bytes), width, height)?.data).toBe(link);
   }
-  const elsewhere = await browser.newContext();
+  const elsewhere = await browser.newContext({ serviceWorkers: 'block' });
   const there = await elsewhere.newPage();
   await openPanelsAt(there, new URL(link).hash);
   await there.getByText(en['link.opened']).waitFor();

@@ -33,9 +33,9 @@ const age = (path: string): number => {
   }
 };
 
-/** Builds unless what was built is younger than everything it is made of. */
-function build(result: string, args: readonly string[], mode: string, from: readonly string[]): void {
-  const made = age(`${result}/index.html`);
+/** Builds unless the page that was built is younger than everything it is made of. */
+export function build(page: string, args: readonly string[], mode: string, from: readonly string[]): void {
+  const made = age(page);
   const sources = [...from, 'vite.config.ts', 'package.json'].map((path) => join(ROOT, path));
   if (made > Math.max(...sources.map(newest))) return;
   const { VITEST: _, ...env } = process.env;
@@ -60,9 +60,9 @@ async function serve(directory: string): Promise<{ server: PreviewServer; addres
 /** Once per run: the built page and the bench are made and served, and one browser is started. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   const assets = age('assets') > 0 ? ['assets'] : [];
-  build('dist', [], 'production', ['src', 'build', ...assets]);
+  build('dist/index.html', [], 'production', ['src', 'build', ...assets]);
   const config = ['--config', 'tests/support/bench/vite.config.ts', '--mode', 'development'];
-  build(BENCH, config, 'development', ['src', 'tests/support/bench', ...assets]);
+  build(`${BENCH}/index.html`, config, 'development', ['src', 'tests/support/bench', ...assets]);
 
   const page = await serve('dist');
   const bench = await serve(BENCH);
