@@ -9,13 +9,14 @@ import { Section } from '../panels/Section.tsx';
 import { redoLabel, undoLabel } from '../state/document.ts';
 import { handStores, seatStores } from '../state/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
+import { teachStores } from '../state/teach.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { planTitle } from '../words/planTitle.ts';
 import { say } from '../words/say.ts';
 import type { ModelMaker } from '../worker/modelMaker.ts';
 import { Header } from './Header.tsx';
 import type { Bench, Views } from './places/place.ts';
-import { PLACE_PARTS } from './places/places.ts';
+import { partsOf } from './places/places.ts';
 import type { DrawnLedger } from './revision.ts';
 import { type Parts, Shell } from './Shell.tsx';
 import { useHistoryKeys } from './useHistoryKeys.ts';
@@ -87,12 +88,12 @@ interface BenchProps extends Views {
   ledger: DrawnLedger;
 }
 
-/** The parts of a place at the table. While a reading is guessed, what would tell it is covered. */
-function benchParts({ bench, ledger, ...views }: BenchProps, covered: boolean): Parts {
+/** The parts of a place at the table. While a reading is guessed, what would tell it is covered; while a class is asked, the section. */
+function benchParts({ bench, ledger, ...views }: BenchProps, covered: 'all' | 'section' | null): Parts {
   const { Sentence, Rail, Beside, Under } = bench;
   const shown = bench.shown(views);
   const open = (part: ReactNode): ReactNode =>
-    covered ? <p className="calm">{say('guess.hidden')}</p> : part;
+    covered === 'all' ? <p className="calm">{say('guess.hidden')}</p> : part;
   return {
     sentence: <Sentence {...views} />,
     rail: (
@@ -101,7 +102,9 @@ function benchParts({ bench, ledger, ...views }: BenchProps, covered: boolean): 
       </Suspense>
     ),
     stage: <StageHost stores={shown} ledger={ledger} />,
-    section: open(<Section stores={shown} />),
+    section: open(
+      covered === 'section' ? <p className="calm">{say('teach.covered')}</p> : <Section stores={shown} />,
+    ),
     profile: open(<Beside {...views} />),
     readings: open(<Under {...views} />),
   };
@@ -111,9 +114,20 @@ function benchParts({ bench, ledger, ...views }: BenchProps, covered: boolean): 
 export function App({ stores, ledger, plans, maker }: AppProps) {
   const { document, session } = stores;
   const place = useSelected(session, (state) => state.place);
-  const views = useMemo(() => ({ stores, inHand: handStores(stores), inSeat: seatStores(stores) }), [stores]);
-  const covered = useSelected(stores.live, ({ guessing }) => guessing) && place === 'rehearse';
-  const here = PLACE_PARTS[place];
+  const views = useMemo(
+    () => ({
+      stores,
+      inHand: handStores(stores),
+      inSeat: seatStores(stores),
+      inTeach: teachStores(stores),
+    }),
+    [stores],
+  );
+  const guessing = useSelected(stores.live, (state) => state.guessing) && place === 'rehearse';
+  const asking = useSelected(stores.live, (state) => state.answerHidden) && place === 'teach';
+  const covered = guessing ? 'all' : asking ? 'section' : null;
+  const here = useSelected(session, partsOf);
+  const looked = here.kind === 'bench' ? here.shown(views) : stores;
   useHistoryKeys(document.undo, document.redo);
   const stageAbsent = useCallback(() => ledger.absent('stage'), [ledger]);
 
@@ -123,7 +137,7 @@ export function App({ stores, ledger, plans, maker }: AppProps) {
         place={place}
         header={<PlanHeader stores={stores} plans={plans} maker={maker} />}
         title={{
-          layers: <LayerWords stores={stores} />,
+          layers: <LayerWords stores={looked} />,
           drawing: <DrawingSelect stores={stores} />,
           scenario: <Scenario stores={stores} />,
           sheet: <p>{say('title.sheetNumber', { sheet: '1', sheets: '1' })}</p>,
@@ -132,7 +146,11 @@ export function App({ stores, ledger, plans, maker }: AppProps) {
         printed={<PrintedRehearsal stores={stores} />}
         {...(here.kind === 'page'
           ? { page: <here.Page {...views} ledger={ledger} /> }
-          : { names: here.names, parts: benchParts({ bench: here, ledger, ...views }, covered) })}
+          : {
+              names: here.names,
+              layout: here.layout,
+              parts: benchParts({ bench: here, ledger, ...views }, covered),
+            })}
       />
       <PanelsDrawn stores={stores} ledger={ledger} />
     </>

@@ -26,7 +26,7 @@ interface Frame {
 }
 
 /** A place at the table, part by part, or a page of its own. */
-type Content = { names: PartNames; parts: Parts } | { page: ReactNode };
+type Content = { names: PartNames; layout?: string; parts: Parts } | { page: ReactNode };
 
 export type ShellProps = Frame & Content;
 
@@ -99,9 +99,9 @@ export function Shell({ place, header, title, printed, onStageFault, ...content 
         <TitleBlock {...title} />
       </div>
     );
-  const { names, parts } = content;
+  const { names, parts, layout } = content;
   return (
-    <div className="sheet">
+    <div className="sheet" data-layout={layout}>
       {header}
       <section className="sentence" aria-label={say('sentence.label')}>
         <Boundary name={say('sentence.label')}>{parts.sentence}</Boundary>

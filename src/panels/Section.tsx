@@ -210,7 +210,9 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
   const plannedPlan = planned?.document.getState().plan;
   const tool =
     plannedPlan && heldIn(stores) === 'tool' ? toolOf(plannedPlan, handOf(plannedPlan).tool) : null;
-  const bodies = plannedPlan && passBodies(plannedPlan);
+  // An implant gone wrong brings the passes that led to it.
+  const drilled = heldIn(stores) === 'wrong' ? plan : plannedPlan;
+  const bodies = drilled && passBodies(drilled);
   const kept = useKept(stores);
   const acts = useLineActs(stores);
   const outline = useMemo(

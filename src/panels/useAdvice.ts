@@ -5,7 +5,7 @@ import { evaluationOf } from '../state/evaluation.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
-import { inSlices } from './inSlices.ts';
+import { inSlices } from '../state/inSlices.ts';
 
 export interface AdviceState {
   readonly result: AdviceResult | null;

@@ -4,7 +4,7 @@ import { type ShapeFit, searchFits } from '../core/plan/shapeFit.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
-import { inSlices } from './inSlices.ts';
+import { inSlices } from '../state/inSlices.ts';
 
 interface Found {
   readonly plan: Plan;

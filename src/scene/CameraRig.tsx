@@ -4,6 +4,7 @@ import { useCallback, useLayoutEffect, useRef } from 'react';
 import type { OrbitControls as Controls } from 'three-stdlib';
 import { solidsOf } from '../core/plan/evaluate.ts';
 import type { Plan } from '../core/plan/plan.ts';
+import { heldIn, plannedOf } from '../state/inHand.ts';
 import type { View } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
@@ -66,7 +67,9 @@ export function CameraRig({ stores, asked, inMouth, onFree }: CameraRigProps) {
     // Another shape of the picture alone does not take a free camera back.
     if (same && free.current) return;
     free.current = false;
-    const plan = (same && framed.current) || stores.document.getState().plan;
+    // A plan gone wrong is framed as the plan itself, whatever the amount.
+    const { document } = heldIn(stores) === 'wrong' ? (plannedOf(stores) ?? stores) : stores;
+    const plan = (same && framed.current) || document.getState().plan;
     framed.current = plan;
     const to = standpointOf(asked.view, plan, solidsOf(site), inMouth, { width, height });
     const from = here.current;

@@ -5,7 +5,7 @@ import { say } from '../words/say.ts';
 import type { HandleDrawing } from './drawing.ts';
 import type { HandleId } from './handles.ts';
 
-export type Can = 'all' | 'hold' | 'steer';
+export type Can = 'all' | 'hold' | 'steer' | 'none';
 
 interface HandlesProps {
   drawing: HandleDrawing;
@@ -14,7 +14,7 @@ interface HandlesProps {
   /** Under the pointer or in focus, and held. */
   hover: string | null;
   dragging: string | null;
-  /** What can be done with what is held: all; a tool has no mark to turn; an implant in its thread is only steered. */
+  /** What can be done with what is held: all; a tool has no mark to turn; an implant in its thread is only steered; one gone wrong is only looked at. */
   can: Can;
   /** The arc of the mesiodistal tilt is drawn instead of the faciopalatal one. */
   mesial: boolean;

@@ -61,7 +61,7 @@ function outlinesOf(
   return { key, solids, hidden: hidden.join(''), ghost: pathOf(ghost, lens, BEFORE_THE_CUT) };
 }
 
-const CAN = { plan: 'all', tool: 'hold', implant: 'steer' } as const;
+const CAN = { plan: 'all', tool: 'hold', implant: 'steer', wrong: 'none' } as const;
 
 /** Draws the ink of every frame: in the same frame as the canvas, so that a line never lags behind what it measures. */
 export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
@@ -87,8 +87,9 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
     if (kept.current?.key !== key || kept.current.solids !== solids) {
       kept.current = outlinesOf(solids, cut, lens, bone === 'cut' ? removed : 0, layers.teeth, key);
     }
-    const { hover, dragging, projector, guessing } = live.getState();
-    const lines = layers.lines && !guessing;
+    const { hover, dragging, projector, guessing, answerHidden } = live.getState();
+    const wrong = heldIn(stores) === 'wrong';
+    const lines = layers.lines && !guessing && !(wrong && answerHidden);
     const lit: ReadingId | null = litReading(live.getState(), session.getState());
     const target = (controls as { target?: { toArray: () => [number, number, number] } } | null)?.target;
     const mesialArc =

@@ -159,17 +159,19 @@ export function Overlay({ sheet, onGrip, onHover, onPick, onPoint }: OverlayProp
           ))}
         </>
       )}
-      <Handles
-        drawing={sheet.handles}
-        can={sheet.can}
-        tagSize={sheet.tagSize}
-        hover={sheet.hover}
-        dragging={sheet.dragging}
-        mesial={sheet.mesialArc}
-        tilt={sheet.tiltShown ? sheet.tilt : null}
-        onGrip={onGrip}
-        onHover={onHover}
-      />
+      {sheet.can !== 'none' && (
+        <Handles
+          drawing={sheet.handles}
+          can={sheet.can}
+          tagSize={sheet.tagSize}
+          hover={sheet.hover}
+          dragging={sheet.dragging}
+          mesial={sheet.mesialArc}
+          tilt={sheet.tiltShown ? sheet.tilt : null}
+          onGrip={onGrip}
+          onHover={onHover}
+        />
+      )}
       <ScaleBar sheet={sheet} />
     </svg>
   );

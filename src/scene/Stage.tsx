@@ -1,5 +1,5 @@
 import { Canvas, type RootState } from '@react-three/fiber';
-import { useCallback, useEffect, useRef, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { heldIn } from '../state/inHand.ts';
 import type { View } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
@@ -47,30 +47,33 @@ export function prepare({ gl, invalidate }: RootState): void {
  */
 export default function Stage({ stores, onDrawn, onAbsent }: StageProps) {
   const [graphics] = useState(graphicsHere);
-  const { session } = stores;
+  const { session, live } = stores;
   const drawing = useSelected(session, (state) => state.drawing);
   const [slow, setSlow] = useState(graphics.software);
   const light = drawing === 'light' || (drawing === 'auto' && slow);
   const drilled = useSelected(stores.live, (state) => state.drilled?.passes.length ?? 0);
   const frame = useRef<HTMLDivElement>(null);
   const door = useRef<ShowSheet | null>(null);
-  const [asked, setAsked] = useState<Asked>(() => ({ view: session.getState().view, count: 0 }));
-  const [free, setFree] = useState(false);
+  const view = useSelected(session, (state) => state.view);
+  const count = useSelected(live, (state) => state.viewAsked);
+  const asked = useMemo<Asked>(() => ({ view, count }), [view, count]);
+  /** The view that the hand has turned the camera away from. */
+  const [left, setLeft] = useState<Asked | null>(null);
+  const held = heldIn(stores);
 
   useEffect(() => {
     if (!graphics.present) onAbsent();
   }, [graphics, onAbsent]);
 
-  const onFree = useCallback(() => setFree(true), []);
+  const onFree = useCallback(() => setLeft(asked), [asked]);
   const onSlow = useCallback(() => setSlow(true), []);
 
   const onView = useCallback(
-    (view: View) => {
-      session.set({ view });
-      setFree(false);
-      setAsked(({ count }) => ({ view, count: count + 1 }));
+    (wanted: View) => {
+      session.set({ view: wanted });
+      live.set({ viewAsked: live.getState().viewAsked + 1 });
     },
-    [session],
+    [session, live],
   );
 
   const onSheet = useCallback((sheet: Sheet, lens: Lens) => {
@@ -102,7 +105,7 @@ export default function Stage({ stores, onDrawn, onAbsent }: StageProps) {
       className="stage"
       ref={frame}
       data-setting={light ? 'light' : 'full'}
-      data-drilled={heldIn(stores) ? drilled : 0}
+      data-drilled={held && held !== 'wrong' ? drilled : 0}
     >
       <div className="stage-picture" role="img" aria-label={say('stage.label')}>
         <Canvas
@@ -121,8 +124,8 @@ export default function Stage({ stores, onDrawn, onAbsent }: StageProps) {
         </Canvas>
         <InkLayer stores={stores} door={door} onView={onView} />
       </div>
-      <ViewButtons stores={stores} free={free} onAsk={onView} />
-      {heldIn(stores) !== 'implant' && <StageTools stores={stores} />}
+      <ViewButtons stores={stores} free={left === asked} onAsk={onView} />
+      {(held === null || held === 'tool') && <StageTools stores={stores} />}
     </div>
   );
 }

@@ -72,7 +72,7 @@ export const World = memo(function World({ stores, light, asked, onFree, onSheet
   const drilledBone = useMemo(() => new OwnedGeometry(), []);
   useEffect(() => () => drilledBone.dispose(), [drilledBone]);
   const shown = useMemo(() => {
-    if (!held || drilled?.site !== site) return solids;
+    if (!held || held === 'wrong' || drilled?.site !== site) return solids;
     return { ...solids, bone: drilledBone.lay(drilled.mesh, solids.frame).geometry };
   }, [held, drilled, site, solids, drilledBone]);
   useLayoutEffect(() => layEnds(cut, anatomy), [cut, anatomy]);

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, type RefObject, useRef } from 'react';
+import { heldIn } from '../state/inHand.ts';
 import { VIEWS, type View } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { type Nudge, nudgeOf } from './keys.ts';
@@ -12,11 +13,8 @@ interface Held {
 }
 
 /** Keys of the stage: a press is one undo step, a held key is one too. */
-export function useStageKeys(
-  { document, session }: PlanStores,
-  lens: RefObject<Lens | null>,
-  onView: (view: View) => void,
-) {
+export function useStageKeys(stores: PlanStores, lens: RefObject<Lens | null>, onView: (view: View) => void) {
+  const { document, session } = stores;
   const held = useRef<Held | null>(null);
 
   const letGo = () => {
@@ -41,13 +39,14 @@ export function useStageKeys(
     const { hand, pivot } = session.getState();
     const size = event.ctrlKey || event.metaKey ? 'coarse' : event.shiftKey ? 'fine' : 'plain';
     const { key } = event;
-    const nudge = nudgeOf(key, size, hand, pivot, document.getState().plan, lens.current);
+    const fixed = heldIn(stores) === 'wrong';
+    const nudge = fixed ? null : nudgeOf(key, size, hand, pivot, document.getState().plan, lens.current);
     const view = size === 'coarse' ? undefined : VIEWS[Number(key) - 1];
     if (nudge) {
       if (event.repeat) repeat(key, nudge);
       else document.edit(nudge.say(1), (plan) => nudge.change(plan, 1));
     } else if (view) onView(view);
-    else if (key === 's' || key === 't') session.set({ hand: key === 's' ? 'shift' : 'tilt' });
+    else if (!fixed && (key === 's' || key === 't')) session.set({ hand: key === 's' ? 'shift' : 'tilt' });
     else return;
     event.preventDefault();
   };

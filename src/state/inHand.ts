@@ -40,8 +40,8 @@ function throughLens(document: DocumentStore<Plan>, { see, put }: Lens): Documen
   };
 }
 
-/** What the hand holds: a drill or neck cutter, or the implant while it is seated. */
-export type Held = 'tool' | 'implant';
+/** What stands in the planned implant's place: a drill or neck cutter, the implant while it is seated, or an implant gone wrong, which no hand moves. */
+export type Held = 'tool' | 'implant' | 'wrong';
 
 /** The stores with what the hand holds in the implant's place; the plan itself is at `planned`. */
 export interface HandStores extends PlanStores {

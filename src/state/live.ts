@@ -3,6 +3,7 @@ import type { Site } from '../core/anatomy/site.ts';
 import type { Pass } from '../core/drilling/rehearsal.ts';
 import type { TriangleMesh } from '../core/geometry/mesh.ts';
 import type { DrillReport } from '../core/plan/drillReport.ts';
+import type { TrajectoryId } from '../core/teaching/trajectories.ts';
 
 /** The bone that is left after passes in a site, site frame, mm. */
 export interface Drilled {
@@ -30,6 +31,15 @@ export interface LiveState {
   drilled: Drilled | null;
   /** The report of the rehearsal as it stands, or null while it is worked out or where there are no passes. */
   report: DrillReport | null;
+  /** The bad trajectory that is shown to a class, and how much of it: 0 the plan, 1 its full size. */
+  trajectory: TrajectoryId;
+  amount: number;
+  /** What a trajectory costs is covered until it is asked for. */
+  answerHidden: boolean;
+  /** A ring in ink follows the mouse. */
+  pointer: boolean;
+  /** How often a view was asked for: asking again brings a camera back that the hand has turned. */
+  viewAsked: number;
   /** Grows by one with every change of document, session or live state: what is on screen has a number. */
   revision: number;
 }
@@ -44,6 +54,11 @@ const FIELDS = [
   'contactMarks',
   'drilled',
   'report',
+  'trajectory',
+  'amount',
+  'answerHidden',
+  'pointer',
+  'viewAsked',
 ] as const;
 
 export interface LiveStore extends Pick<StoreApi<LiveState>, 'getState' | 'subscribe'> {
@@ -70,6 +85,11 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     contactMarks: true,
     drilled: null,
     report: null,
+    trajectory: 'too-facial',
+    amount: 1,
+    answerHidden: false,
+    pointer: false,
+    viewAsked: 0,
     revision: 0,
   }));
   const bump = () => store.setState(({ revision }) => ({ revision: revision + 1 }));

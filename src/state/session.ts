@@ -5,8 +5,10 @@ import { READING_IDS, type ReadingId } from '../core/measure/reading.ts';
 import type { Pivot } from '../core/plan/edits.ts';
 import { LANGUAGES, type Language } from '../words/language.ts';
 
-/** What is being done with the plan: its site described, the implant placed, the drilling rehearsed, the implant seated. */
-export const PLACES = ['site', 'place', 'rehearse', 'seat', 'show', 'sheet'] as const;
+/** What is being done with the plan: its site described, the implant placed, the drilling rehearsed, the implant seated, shown to a patient, taught to a class. */
+export const PLACES = ['site', 'place', 'rehearse', 'seat', 'show', 'teach', 'sheet'] as const;
+/** What is taught with the plan: one bad trajectory after the other. */
+export const TEACHINGS = ['trajectories'] as const;
 export const VIEWS = ['mesial', 'distal', 'facial', 'palatal', 'incisal', 'axis'] as const;
 /** What the arrow keys do on the stage: one of the hand's two corrections. */
 export const HANDS = ['shift', 'tilt'] as const;
@@ -21,6 +23,7 @@ export const DRAWINGS = ['auto', 'full', 'light'] as const;
 export const PAPERS = ['a4', 'letter'] as const;
 
 export type Place = (typeof PLACES)[number];
+export type Teaching = (typeof TEACHINGS)[number];
 /** Which way the drawn section runs: through the axis faciopalatally or mesiodistally, or across it. */
 export const SECTIONS = ['faciopalatal', 'mesiodistal', 'across'] as const;
 export type SectionKind = (typeof SECTIONS)[number];
@@ -40,6 +43,7 @@ export interface Kept {
 /** How this browser looks at any plan. Never part of a plan file and never undone. */
 export interface SessionState {
   place: Place;
+  teaching: Teaching;
   view: View;
   /** Crowns down, as in the mouth; else crowns up, as on the bench. */
   asInMouth: boolean;
@@ -74,6 +78,7 @@ const KEY = 'ridgewright.session.1';
 
 const FRESH: SessionState = {
   place: 'place',
+  teaching: 'trajectories',
   view: 'mesial',
   asInMouth: false,
   bone: 'cut',
@@ -108,6 +113,7 @@ function recall(keep: Keep | undefined): SessionState {
     }
     return {
       place: oneOf(PLACES, kept.place, FRESH.place),
+      teaching: oneOf(TEACHINGS, kept.teaching, FRESH.teaching),
       view: oneOf(VIEWS, kept.view, FRESH.view),
       asInMouth: kept.asInMouth === true,
       bone: oneOf(BONES, kept.bone, FRESH.bone),

@@ -20,6 +20,7 @@ import { sourceWords } from './sources.en.ts';
 import { stageWords } from './stage.en.ts';
 import { tableWords } from './tables.en.ts';
 import { teachWords } from './teach.en.ts';
+import { teachPanelWords } from './teachPanel.en.ts';
 
 /**
  * Every word a user can see, in English. A template may hold named slots, `{slot}`; `say` fills them.
@@ -35,6 +36,7 @@ export const en = {
   'place.rehearse': 'Rehearse',
   'place.seat': 'Seat',
   'place.show': 'Show',
+  'place.teach': 'Teach',
   'place.sheet': 'Sheet',
 
   'header.fullScreen': 'Full screen',
@@ -106,6 +108,7 @@ export const en = {
   ...faultWords,
   ...modelWords,
   ...teachWords,
+  ...teachPanelWords,
   ...crownWords,
   ...classWords,
   ...cliWords,

@@ -24,7 +24,10 @@ const mm = (value: number): string => formatQuantity({ value, unit: 'mm' });
 export const sayTrajectory = (id: TrajectoryId): string => say(`trajectory.${id}`);
 
 /** What went wrong, in a sentence: "Entered 0.8 mm too far facially, and 7.0° too upright." */
-export function sayGoneWrong(plan: Plan, { id, amount, plan: wrong, notHere }: Cost): string {
+export function sayGoneWrong(
+  plan: Plan,
+  { id, amount, plan: wrong, notHere }: Pick<Cost, 'id' | 'amount' | 'plan' | 'notHere'>,
+): string {
   if (notHere) return say(`gone.notHere.${notHere}`);
   if (amount <= 0) return say('gone.plan');
   const key = `gone.${id}` as MessageKey as 'gone.facial-and-upright';

@@ -1,14 +1,16 @@
 import type { ComponentType } from 'react';
 import type { HandStores } from '../../state/inHand.ts';
 import type { PlanStores } from '../../state/stores.ts';
+import type { TeachStores } from '../../state/teach.ts';
 import type { PlainKey } from '../../words/say.ts';
 import type { DrawnLedger } from '../revision.ts';
 
-/** The stores of the page, and the same document with the tool, or the implant on its way in, in the implant's place. */
+/** The stores of the page, and the same document with the tool, the implant on its way in, or the plan gone wrong in the implant's place. */
 export interface Views {
   readonly stores: PlanStores;
   readonly inHand: HandStores;
   readonly inSeat: HandStores;
+  readonly inTeach: TeachStores;
 }
 
 /** What the parts that differ from place to place are called. */
@@ -21,6 +23,8 @@ export interface PartNames {
 /** A place at the table: rail, stage, section with a drawing beside it, readings. */
 export interface Bench {
   readonly kind: 'bench';
+  /** How the parts are laid out, where it is not as in the other places. */
+  readonly layout?: 'teach';
   readonly names: PartNames;
   /** What stage and section show. */
   readonly shown: (views: Views) => PlanStores;

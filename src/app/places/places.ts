@@ -1,4 +1,4 @@
-import type { Place } from '../../state/session.ts';
+import type { Place, SessionState } from '../../state/session.ts';
 import type { Bench, Page } from './place.ts';
 import { POSE } from './pose.tsx';
 import { REHEARSE } from './rehearse.tsx';
@@ -6,9 +6,10 @@ import { SEAT } from './seat.tsx';
 import { SHEET } from './sheet.tsx';
 import { SHOW } from './show.ts';
 import { SITE } from './site.tsx';
+import { TEACH } from './teach.tsx';
 
-/** Every place of the header, and what it puts on the page. */
-export const PLACE_PARTS: Readonly<Record<Place, Bench | Page>> = {
+/** The places of the header that put one thing on the page. */
+const PLACE_PARTS: Readonly<Record<Exclude<Place, 'teach'>, Bench | Page>> = {
   site: SITE,
   place: POSE,
   rehearse: REHEARSE,
@@ -16,3 +17,7 @@ export const PLACE_PARTS: Readonly<Record<Place, Bench | Page>> = {
   show: SHOW,
   sheet: SHEET,
 };
+
+/** What the place that the session is at puts on the page. */
+export const partsOf = ({ place, teaching }: Pick<SessionState, 'place' | 'teaching'>): Bench | Page =>
+  place === 'teach' ? TEACH[teaching] : PLACE_PARTS[place];

@@ -1,0 +1,36 @@
+import { type ComponentType, lazy, Suspense } from 'react';
+import type { Teaching } from '../../state/session.ts';
+import type { TeachStores } from '../../state/teach.ts';
+import type { Bench, Page, Views } from './place.ts';
+
+type Parts = typeof import('../../panels/teach/Bench.tsx');
+
+/** A part of the bench that is loaded when a class is first taught. */
+function part(name: keyof Parts): ComponentType<Views> {
+  const Part = lazy<ComponentType<{ stores: TeachStores }>>(async () => {
+    const parts = await import('../../panels/teach/Bench.tsx');
+    return { default: parts[name] };
+  });
+  return ({ inTeach }) => (
+    <Suspense fallback={null}>
+      <Part stores={inTeach} />
+    </Suspense>
+  );
+}
+
+/** One bad trajectory after the other: the plan gone wrong, how much of it, and what it costs. */
+const TRAJECTORIES: Bench = {
+  kind: 'bench',
+  layout: 'teach',
+  names: { rail: 'panel.teach', profile: 'panel.amount', readings: 'panel.cost' },
+  shown: ({ inTeach }) => inTeach,
+  Sentence: part('TeachSentence'),
+  Rail: part('TeachRail'),
+  Beside: part('AmountPanel'),
+  Under: part('CostPanel'),
+};
+
+/** *Teach*: what it puts on the page, by what is taught. Each begins with the words that lead to the others (`panels/teach/Rooms.tsx`). */
+export const TEACH: Readonly<Record<Teaching, Bench | Page>> = {
+  trajectories: TRAJECTORIES,
+};

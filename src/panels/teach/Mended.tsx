@@ -1,0 +1,48 @@
+import type { Cost } from '../../core/teaching/cost.ts';
+import { StatusGlyph } from '../../marks/StatusGlyph.tsx';
+import type { TeachStores } from '../../state/teach.ts';
+import { usePlan } from '../../state/usePlan.ts';
+import { useSelected } from '../../state/useSelected.ts';
+import { presentMending, sayWayBack } from '../../words/presentTeach.ts';
+import { say } from '../../words/say.ts';
+
+/** Whether and until which drill it could have been mended, and the way back: pressed, the dial goes it. */
+export function Mended({ stores, cost }: { stores: TeachStores; cost: Cost }) {
+  const plan = usePlan(stores.planned);
+  const mending = useSelected(stores.found, (state) => state.mending);
+  const told = mending && presentMending(plan, mending);
+  return (
+    <div className="cost-part mended">
+      <h3>{say('mend.heading')}</h3>
+      {told ? (
+        <>
+          <p className="mended-text" data-mended={told.mark}>
+            {told.mark !== 'none' && <StatusGlyph mark={told.mark} size={18} />}
+            <span>{told.text}</span>
+          </p>
+          {told.steps.length > 0 && (
+            <ol className="mended-steps">
+              {told.steps.map(({ mark, step, answer }) => (
+                <li key={step}>
+                  <StatusGlyph mark={mark} size={15} />
+                  <span>{step}</span>
+                  <small>{answer}</small>
+                </li>
+              ))}
+            </ol>
+          )}
+        </>
+      ) : (
+        <p className="mended-text">{say('teach.working')}</p>
+      )}
+      {cost.amount > 0 && !cost.notHere && (
+        <p className="mended-back">
+          {sayWayBack(plan, cost.plan)}{' '}
+          <button type="button" onClick={() => stores.player.playTo(0)}>
+            {say('teach.showBack')}
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,9 @@
+import type { TrajectoryId } from '../../core/teaching/trajectories.ts';
+import type { PlanStores } from '../../state/stores.ts';
+import { sightOf } from './trajectories.ts';
+
+/** Brings a trajectory up at its full size, in the view that shows it best. */
+export function chooseTrajectory({ session, live }: PlanStores, id: TrajectoryId): void {
+  session.set(sightOf(id));
+  live.set({ trajectory: id, amount: 1, viewAsked: live.getState().viewAsked + 1 });
+}
