@@ -1,6 +1,8 @@
 import type { Reading } from '../core/measure/reading.ts';
 import type { DrillReport } from '../core/plan/drillReport.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
+import { depthTurns } from '../core/plan/partTurns.ts';
+import { presentDepthTurns, presentExit } from '../words/presentCrown.ts';
 import { presentPass, presentPassFault, presentVerdict, settingOf } from '../words/presentPasses.ts';
 import { presentReading } from '../words/presentReading.ts';
 
@@ -16,6 +18,17 @@ const readingJson = (reading: Reading) => {
   const { limit, ...rest } = reading;
   return { ...rest, shown: presentReading(reading).number, limit };
 };
+
+/** What the readings mean for the crown together: codes and numbers, and in `says` the sentences. */
+function crownJson({ evaluation }: Measured) {
+  const { plan, restoration } = evaluation;
+  const turns = depthTurns(evaluation);
+  return {
+    ...plan.crown,
+    exit: { ...restoration.exit, says: presentExit(restoration.exit) },
+    depthTurns: turns.map((one) => ({ ...one, says: presentDepthTurns(one) })),
+  };
+}
 
 /** The rehearsal beside the plan: the core's own numbers, and in `shown` and `says` what the page shows. */
 function rehearsalJson({ evaluation: { plan }, report }: Measured) {
@@ -42,7 +55,7 @@ function rehearsalJson({ evaluation: { plan }, report }: Measured) {
   };
 }
 
-/** An array, per file its title and an array of readings, and where passes were made the rehearsal; the wall profiles are readings with samples. Points in the jaw frame, mm. */
+/** An array, per file its title and an array of readings, what they mean for the crown, and where passes were made the rehearsal; the wall profiles are readings with samples. Points in the jaw frame, mm. */
 export function measureJson(all: readonly Measured[]): string {
   const out = all.map((measured) => {
     const { file, evaluation } = measured;
@@ -57,6 +70,7 @@ export function measureJson(all: readonly Measured[]): string {
         })),
         ...evaluation.readings.map(readingJson),
       ],
+      crown: crownJson(measured),
       ...rehearsalJson(measured),
     };
   });

@@ -1,4 +1,6 @@
+import { depthTurns } from '../core/plan/partTurns.ts';
 import { formatQuantity } from '../words/format.ts';
+import { presentCrown, presentDepthTurns } from '../words/presentCrown.ts';
 import { drillingCautions } from '../words/presentDrilling.ts';
 import { presentPass, presentVerdict, settingOf } from '../words/presentPasses.ts';
 import { presentReading } from '../words/presentReading.ts';
@@ -34,6 +36,16 @@ function rehearsalLines({ evaluation: { plan }, report }: Measured): string[] {
   ];
 }
 
+/** What the readings mean for the crown together. */
+function crownLines({ evaluation }: Measured): string[] {
+  const { plan, restoration } = evaluation;
+  return [
+    '',
+    presentCrown(plan.crown.material, restoration.exit),
+    ...depthTurns(evaluation).map(presentDepthTurns),
+  ];
+}
+
 /** A table a person can read, one per file; the caution stands under the last. */
 export function measureTable(all: readonly Measured[]): string {
   const tables = all.map((measured) => {
@@ -58,6 +70,7 @@ export function measureTable(all: readonly Measured[]): string {
     return [
       say('cli.planInFile', { title: evaluation.plan.title, file }),
       ...textTable([head, ...rows]),
+      ...crownLines(measured),
       ...rehearsalLines(measured),
     ].join('\n');
   });

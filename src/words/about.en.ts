@@ -91,9 +91,9 @@ export const aboutWords = {
   'about.socket-gap-facial':
     'From the implant to the socket’s inner facial wall, across the axis at the crest’s level; minus: into the wall.',
   'about.contact-to-crest-mesial':
-    'From the mesial neighbour’s contact point, square to the occlusal plane, to the level of the bone at its root there. A fact of the site: no pose changes it.',
+    'From the mesial neighbour’s contact point, square to the occlusal plane, to the level of the bone at its root there, as the studies measured; not to the crest of the gap. A fact of the site: no pose and no shape changes it.',
   'about.contact-to-crest-distal':
-    'From the distal neighbour’s contact point, square to the occlusal plane, to the level of the bone at its root there. A fact of the site: no pose changes it.',
+    'From the distal neighbour’s contact point, square to the occlusal plane, to the level of the bone at its root there, as the studies measured; not to the crest of the gap. A fact of the site: no pose and no shape changes it.',
   'about.access-exit':
     'Where a straight channel along the axis leaves the planned crown: palatally, facially, or within half a millimetre of the incisal edge.',
   'about.access-exit-to-edge':
@@ -112,7 +112,7 @@ export const aboutWords = {
   'about.abutment-reduction-depth':
     'How far the abutment’s surface comes nearer to the planned crown’s surface than the material’s least thickness and the cement ask for, as far as the least post lets it be ground.',
   'about.abutment-reduction-volume':
-    'What has to be ground off the abutment so that the crown over it is thick enough; the least post is left.',
+    'What has to be ground off the abutment so that the crown over it is thick enough, its palatal side parallel to the crown’s; the least post is left.',
   'about.margin-reduction':
     'How far the finishing line has to go down the neck, along the axis, to hide facially below the planned margin; never nearer to the bone than the plan allows.',
   'about.crown-height':

@@ -40,4 +40,14 @@ export const crownWords = {
   'exit.no-way.edge':
     'The axis comes out at the edge: the crown is cemented. No bend toward palatal brings a channel out there.',
   'exit.misses': 'The axis does not come out of the planned crown: the crown would stand beside the implant.',
+
+  'depthTurns.there': '{reading}: right as it is; a part-turn of {degrees} changes it by {change}.',
+  'depthTurns.deeper': '{reading}: deeper by {count} × {degrees}, it comes to {after} ({status}).',
+  'depthTurns.higher': '{reading}: higher by {count} × {degrees}, it comes to {after} ({status}).',
+  'depthTurns.unjudged':
+    '{reading}: a part-turn of {degrees} changes it by {change}; this way of fixing does not judge it.',
+  'edit.partTurns.deeper': 'deeper by {count} × {degrees}',
+  'edit.partTurns.higher': 'higher by {count} × {degrees}',
+
+  'crown.summary': 'Crown of {material}. {exit}',
 } as const;

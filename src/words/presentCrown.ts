@@ -1,8 +1,9 @@
 import type { CrownGroup, CrownNumber } from '../core/plan/crownFields.ts';
+import type { DepthTurns } from '../core/plan/partTurns.ts';
 import type { ExitMeaning } from '../core/restoration/exitMeaning.ts';
 import { MATERIALS, type Material } from '../core/restoration/material.ts';
 import { formatNumber, formatQuantity } from './format.ts';
-import { sourceText } from './presentReading.ts';
+import { bounds, sourceText } from './presentReading.ts';
 import { type MessageKey, say } from './say.ts';
 
 /** A number of the crown as a user meets it. */
@@ -61,3 +62,31 @@ export function presentExit({ code, place, toEdge, angle, most }: ExitMeaning): 
   // Each template takes of these what it has slots for.
   return say(`exit.${code}.${side}` as 'exit.bent.facial', slots);
 }
+
+/** What part-turns of the neck would make of a depth, in a sentence. */
+export function presentDepthTurns({ reading, degrees, change, promise }: DepthTurns): string {
+  const slots = {
+    reading: say(`reading.${reading}`),
+    degrees: formatQuantity({ value: degrees, unit: 'deg', exact: true }),
+    change: formatQuantity({ value: Math.abs(change), unit: 'mm' }),
+  };
+  if (!promise) return say('depthTurns.unjudged', slots);
+  if (promise.turns === 0) return say('depthTurns.there', slots);
+  return say(promise.turns > 0 ? 'depthTurns.deeper' : 'depthTurns.higher', {
+    ...slots,
+    count: formatNumber({ value: Math.abs(promise.turns), unit: 'count' }),
+    after: formatQuantity({ value: promise.after, unit: 'mm', limits: bounds(promise.bands) }),
+    status: say(`status.${promise.status}`),
+  });
+}
+
+/** The name of that edit. */
+export const namePartTurns = (turns: number, degrees: number): string =>
+  say(turns > 0 ? 'edit.partTurns.deeper' : 'edit.partTurns.higher', {
+    count: formatNumber({ value: Math.abs(turns), unit: 'count' }),
+    degrees: formatQuantity({ value: degrees, unit: 'deg', exact: true }),
+  });
+
+/** Material, and what the exit means, in a line. */
+export const presentCrown = (material: Material, exit: ExitMeaning): string =>
+  say('crown.summary', { material: materialName(material), exit: presentExit(exit) });

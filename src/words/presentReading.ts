@@ -27,7 +27,7 @@ export interface PresentedReading {
   readonly note: string;
 }
 
-const bounds = ({ low, high }: Bands): number[] =>
+export const bounds = ({ low, high }: Bands): number[] =>
   [low?.near, low?.beyond, high?.near, high?.beyond].filter((b) => b !== undefined);
 
 /** The reading's number as the formatter takes it: its limits keep the shown digits on the value's side. */

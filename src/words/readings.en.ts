@@ -71,7 +71,7 @@ export const readingWords = {
   'place.palatal': 'palatal',
 
   'note.papilla':
-    'At about this distance the papilla filled the space in {share} of sites (between teeth; {source}).',
+    'To the bone at the neighbour’s root. At about this distance the papilla filled the space in {share} of sites (between teeth; {source}).',
   'note.lacking': 'Even over the least post {lacking} of thickness is lacking.',
   'note.marginShort': 'The bone forbids a further {lacking}.',
 

@@ -57,8 +57,13 @@ describe('the table', () => {
     const { code, out, err } = await measure(plans('demo-1-narrow-lateral'), plans('demo-5-slab'));
     expect({ code, err }).toEqual({ code: 0, err: '' });
     const [first, second] = [SITES_DEMO[0].plan, SITES_DEMO[4].plan];
-    const blocks = out.split('\n\n');
-    expect(blocks).toHaveLength(3);
+    // Each file's readings, and under them what they mean for the crown; at the end the caution.
+    const parts = out.split('\n\n');
+    expect(parts).toHaveLength(5);
+    const blocks = [parts[0], parts[2], parts[4]];
+    expect(parts[1]).toMatch(/^Crown of lithium disilicate, monolithic\. The axis comes out /);
+    // By hand: shoulder 3.1 below the margin, within 3 to 4; a four-fold neck with lead 0.8 goes 0.2 deeper by 90°.
+    expect(parts[3]).toMatch(/right as it is; a part-turn of 90\.0° changes it by 0\.2\u00A0mm/);
     expect(blocks[0]).toContain(`${first.title} (demo-1-narrow-lateral.json)`);
     expect(blocks[1]).toContain(`${second.title} (demo-5-slab.json)`);
     expect(blocks[2]).toMatch(/not a medical device/);
@@ -129,7 +134,7 @@ describe('a plan whose passes were made', () => {
   it('prints them with the sentences and digits of the page', async () => {
     const { code, out } = await measure(path());
     expect(code).toBe(0);
-    const block = out.split('\n\n')[1].split('\n');
+    const block = out.split('\n\n')[2].split('\n');
     if (!summary) throw new Error('no summary');
     expect(block[0]).toContain(presentVerdict(summary));
     for (const row of summary.rows) {
@@ -261,7 +266,9 @@ describe('unusable files', () => {
   it('an older version is read, and said so on stderr', async () => {
     const { code, out, err } = await measure(join(root, 'tests/samples/v0-cemented.json'));
     expect(code).toBe(0);
-    expect(err).toBe('v0-cemented.json: read as an older file version (name-the-tilt, add-the-rehearsal).\n');
+    expect(err).toBe(
+      'v0-cemented.json: read as an older file version (name-the-tilt, add-the-rehearsal, add-the-crown).\n',
+    );
     expect(out).toContain(
       JSON.parse(readFileSync(join(root, 'tests/samples/v0-cemented.json'), 'utf8')).title,
     );

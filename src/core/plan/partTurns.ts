@@ -23,6 +23,7 @@ export interface DepthPromise {
   /** The reading after them, mm, and how it is judged. */
   readonly after: number;
   readonly status: Judgement;
+  readonly bands: Bands;
 }
 
 /** A plan after so many part-turns of its neck, + deeper: along the axis by its ladder's rungs, facing as before. */
@@ -43,7 +44,7 @@ function promiseOf(value: number, change: number, bands: Bands): DepthPromise {
   const way = lack(1) < lack(0) ? 1 : -1;
   while (Math.abs(turns) < MOST && lack(turns + way) < lack(turns)) turns += way;
   const after = value + turns * change;
-  return { turns, after, status: judge(after, bands) };
+  return { turns, after, status: judge(after, bands), bands };
 }
 
 /** Both depths. Empty for a round neck, which may stop anywhere. */

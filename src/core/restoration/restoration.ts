@@ -41,7 +41,7 @@ export interface Restoration {
   readonly finishing: FinishingMove | null;
 }
 
-/** The crown's readings of a pose (rules C1–C9), in the order of the model. Pure. Cost: 0.3 ms on a site that has been asked before, 1 ms with an abutment. */
+/** The crown's readings of a pose (rules C1–C10), in the order of the model. Pure. Cost: 0.3 ms on a site that has been asked before, 1 ms with an abutment. */
 export function restore(input: RestorationInput): Restoration {
   const { placement: at, crown, fixing, choices = DEFAULT_CROWN, limits } = input;
   const book = new ReadingBook(at.anatomy.toJaw, fixing, limits);
