@@ -6,6 +6,7 @@ import { type PreviewServer, preview } from 'vite';
 import { afterAll, beforeAll } from 'vitest';
 import { en } from '../../src/words/en.ts';
 import { expect, listen, settled, test } from '../support/browser.ts';
+import { sampleHeaders } from '../support/hosting.ts';
 import { keptAs } from '../support/keep.ts';
 import { digits, field, type, withoutGraphics } from '../support/place.ts';
 import { ROOT } from '../support/scan.ts';
@@ -26,7 +27,7 @@ async function serve(port: number): Promise<{ server: PreviewServer; port: numbe
     root: copy,
     logLevel: 'error',
     build: { outDir: '.' },
-    preview: { host: '127.0.0.1', port, strictPort: port !== 0 },
+    preview: { host: '127.0.0.1', port, strictPort: port !== 0, headers: sampleHeaders().get('every file') },
   });
   const at = server.httpServer.address();
   if (at === null || typeof at === 'string') throw new Error('the server has no port');
@@ -48,7 +49,7 @@ function bringOut(): void {
   writeFileSync(list, after);
 }
 
-test('starts without a network after one visit, whole; a new version waits until it is taken', {
+test('under the headers of a host: starts without a network after one visit, whole; a new version waits until it is taken', {
   timeout: 120_000,
 }, async ({ browser }) => {
   const { server, port, address } = await serve(0);
