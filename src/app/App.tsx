@@ -90,7 +90,7 @@ interface BenchProps extends Views {
 
 /** The parts of a place at the table. While a reading is guessed, what would tell it is covered; while a class is asked, the section. */
 function benchParts({ bench, ledger, ...views }: BenchProps, covered: 'all' | 'section' | null): Parts {
-  const { Sentence, Rail, Beside, Under } = bench;
+  const { Sentence, Rail, Beside, Under, Section: Own } = bench;
   const shown = bench.shown(views);
   const open = (part: ReactNode): ReactNode =>
     covered === 'all' ? <p className="calm">{say('guess.hidden')}</p> : part;
@@ -103,7 +103,13 @@ function benchParts({ bench, ledger, ...views }: BenchProps, covered: 'all' | 's
     ),
     stage: <StageHost stores={shown} ledger={ledger} />,
     section: open(
-      covered === 'section' ? <p className="calm">{say('teach.covered')}</p> : <Section stores={shown} />,
+      covered === 'section' ? (
+        <p className="calm">{say('teach.covered')}</p>
+      ) : Own ? (
+        <Own {...views} />
+      ) : (
+        <Section stores={shown} />
+      ),
     ),
     profile: open(<Beside {...views} />),
     readings: open(<Under {...views} />),

@@ -18,6 +18,34 @@ export interface HeaderProps {
 
 const BACK = 'M6 2 2 6l4 4M2 6h8a4 4 0 0 1 0 8H7';
 
+const ALL = 'M2 6V2h4M10 2h4v4M14 10v4h-4M6 14H2v-4';
+
+interface StepProps {
+  name: string;
+  label: string | null;
+  forward?: boolean;
+  onPress: () => void;
+}
+
+/** A step of the history: an arrow, whose words stand beside it where there is room and are its name everywhere. */
+function Step({ name, label, forward = false, onPress }: StepProps) {
+  return (
+    <button
+      type="button"
+      className="quiet"
+      disabled={label === null}
+      title={label === null ? undefined : say('history.step', { name, step: label })}
+      onClick={onPress}
+    >
+      <svg viewBox="0 0 16 16" aria-hidden="true">
+        <path d={BACK} transform={forward ? 'matrix(-1 0 0 1 16 0)' : undefined} />
+      </svg>
+      <b>{name}</b>
+      <span>{label}</span>
+    </button>
+  );
+}
+
 export function Header(props: HeaderProps) {
   const { place, onPlace, undoLabel, redoLabel, onUndo, onRedo, projector, onProjector, children } = props;
   return (
@@ -36,24 +64,21 @@ export function Header(props: HeaderProps) {
         ))}
       </nav>
       {children}
-      <button type="button" className="quiet full-screen" aria-pressed={projector} onClick={onProjector}>
-        {say('header.fullScreen')}
+      <button
+        type="button"
+        className="quiet full-screen"
+        aria-pressed={projector}
+        title={say('header.fullScreen')}
+        onClick={onProjector}
+      >
+        <svg viewBox="0 0 16 16" aria-hidden="true">
+          <path d={ALL} />
+        </svg>
+        <span>{say('header.fullScreen')}</span>
       </button>
       <div className="history">
-        <button type="button" className="quiet" disabled={undoLabel === null} onClick={onUndo}>
-          <svg viewBox="0 0 16 16" aria-hidden="true">
-            <path d={BACK} />
-          </svg>
-          <b>{say('history.undo')}</b>
-          <span>{undoLabel}</span>
-        </button>
-        <button type="button" className="quiet" disabled={redoLabel === null} onClick={onRedo}>
-          <svg viewBox="0 0 16 16" aria-hidden="true">
-            <path d={BACK} transform="matrix(-1 0 0 1 16 0)" />
-          </svg>
-          <b>{say('history.redo')}</b>
-          <span>{redoLabel}</span>
-        </button>
+        <Step name={say('history.undo')} label={undoLabel} onPress={onUndo} />
+        <Step name={say('history.redo')} label={redoLabel} forward onPress={onRedo} />
       </div>
     </header>
   );

@@ -45,7 +45,8 @@ export const ReadingsTable = memo(function ReadingsTable({ stores }: { stores: P
   const open = useSelected(session, (state) => state.selectedReading);
   const hover = useSelected(live, (state) => litReading(state, session.getState()));
   const [last, setLast] = useState<ReadingId>('facial-wall-1mm');
-  const groups = useMemo(() => readingGroups(plan.fixing), [plan.fixing]);
+  const ofCrown = useSelected(session, ({ place }) => place === 'crown');
+  const groups = useMemo(() => readingGroups(plan.fixing, ofCrown), [plan.fixing, ofCrown]);
   const byId = useMemo(() => new Map(readings.map((reading) => [reading.id, reading])), [readings]);
 
   const acts: RowActs = useMemo(

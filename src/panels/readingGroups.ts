@@ -1,5 +1,6 @@
 import type { Fixing } from '../core/measure/limit.ts';
 import type { ReadingId } from '../core/measure/reading.ts';
+import { DEPTH_OF } from '../core/plan/crownAnswer.ts';
 import type { MessageKey } from '../words/say.ts';
 
 /** Rows of the table under one heading. */
@@ -7,13 +8,6 @@ export interface ReadingGroup {
   readonly heading: MessageKey & (`group.${string}` | 'readings.key');
   readonly ids: readonly ReadingId[];
 }
-
-/** The level that the fixing judges the depth by. */
-const DEPTH: Readonly<Record<Fixing, ReadingId>> = {
-  cemented: 'shoulder-to-gum-margin',
-  'screw-bone': 'shoulder-to-gum-margin',
-  'screw-gum': 'shoulder-to-cej',
-};
 
 const keyOf = (fixing: Fixing): readonly ReadingId[] => [
   'facial-wall-1mm',
@@ -23,7 +17,7 @@ const keyOf = (fixing: Fixing): readonly ReadingId[] => [
   'root-mesial',
   'root-distal',
   'incisal-line-offset',
-  DEPTH[fixing],
+  DEPTH_OF[fixing],
   'apex-to-floor',
 ];
 
@@ -123,9 +117,11 @@ const GROUPS: readonly ReadingGroup[] = [
   { heading: 'group.neck', ids: ['neck-facing', 'neck-facing-cost'] },
 ];
 
-/** Every reading once: the ones a hand watches first, the rest by what they are about. */
-export function readingGroups(fixing: Fixing): readonly ReadingGroup[] {
+/** Every reading once: the ones a hand watches first (before them, where the crown is looked at, those of the crown), the rest by what they are about. */
+export function readingGroups(fixing: Fixing, ofCrown = false): readonly ReadingGroup[] {
   const key = keyOf(fixing);
   const rest = GROUPS.map(({ heading, ids }) => ({ heading, ids: ids.filter((id) => !key.includes(id)) }));
-  return [{ heading: 'readings.key', ids: key }, ...rest];
+  const all: ReadingGroup[] = [{ heading: 'readings.key', ids: key }, ...rest];
+  const first = all.filter(({ heading }) => ofCrown && heading === 'group.crown');
+  return [...first, ...all.filter((group) => !first.includes(group))];
 }

@@ -35,6 +35,7 @@ export function CameraRig({ stores, asked, inMouth, onFree }: CameraRigProps) {
   const width = useThree(({ size }) => size.width);
   const height = useThree(({ size }) => size.height);
   const site = useSelected(stores.document, ({ plan }) => plan.site);
+  const subject = useSelected(stores.session, ({ place }) => (place === 'crown' ? 'crown' : 'site'));
   const controls = useRef<Controls>(null);
   const here = useRef<Standpoint | null>(null);
   const turn = useRef<{ from: Standpoint; to: Standpoint; start: number } | null>(null);
@@ -57,13 +58,17 @@ export function CameraRig({ stores, asked, inMouth, onFree }: CameraRigProps) {
     [camera, invalidate],
   );
 
-  const shape = useRef({ asked, site, inMouth });
+  const shape = useRef({ asked, site, inMouth, subject });
   /** The plan that the view was framed for: another shape of the picture frames the same again. */
   const framed = useRef<Plan | null>(null);
   useLayoutEffect(() => {
     const before = shape.current;
-    const same = before.asked === asked && before.site === site && before.inMouth === inMouth;
-    shape.current = { asked, site, inMouth };
+    const same =
+      before.asked === asked &&
+      before.site === site &&
+      before.inMouth === inMouth &&
+      before.subject === subject;
+    shape.current = { asked, site, inMouth, subject };
     // Another shape of the picture alone does not take a free camera back.
     if (same && free.current) return;
     free.current = false;
@@ -71,7 +76,7 @@ export function CameraRig({ stores, asked, inMouth, onFree }: CameraRigProps) {
     const { document } = heldIn(stores) === 'wrong' ? (plannedOf(stores) ?? stores) : stores;
     const plan = (same && framed.current) || document.getState().plan;
     framed.current = plan;
-    const to = standpointOf(asked.view, plan, solidsOf(site), inMouth, { width, height });
+    const to = standpointOf(asked.view, plan, solidsOf(site), inMouth, { width, height }, subject);
     const from = here.current;
     if (!from || same || calm() || before.inMouth !== inMouth || before.site !== site) {
       turn.current = null;
@@ -80,7 +85,7 @@ export function CameraRig({ stores, asked, inMouth, onFree }: CameraRigProps) {
       turn.current = { from, to, start: performance.now() };
       invalidate();
     }
-  }, [asked, site, inMouth, width, height, stand, stores, invalidate]);
+  }, [asked, site, inMouth, subject, width, height, stand, stores, invalidate]);
 
   useFrame(() => {
     if (!turn.current) return;

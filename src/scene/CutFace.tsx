@@ -5,6 +5,7 @@ import type { Evaluation } from '../core/plan/evaluate.ts';
 import { handBody, passBodies } from '../core/plan/inHand.ts';
 import { heldIn } from '../state/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
+import { useSelected } from '../state/useSelected.ts';
 import { type Cut, clearBody, cutFaces, type Face, layBody, layCut, type Removed } from './cut.ts';
 import { FatLines } from './fatLines.ts';
 import { RewrittenGeometry } from './geometry.ts';
@@ -67,17 +68,18 @@ export function CutFace({ stores, cut, body, materials, wanted, shown, gum, onTu
   }, [made, cut]);
 
   const held = heldIn(stores);
+  const subject = useSelected(stores.session, ({ place }) => (place === 'crown' ? 'crown' : 'site'));
   const side = useRef<Removed>(1);
   const camera = useThree((three) => three.camera);
   const lay = useCallback(
     (evaluation: Evaluation) => {
-      const removed = layCut(cut, evaluation, camera.position.toArray(), side.current);
+      const removed = layCut(cut, evaluation, camera.position.toArray(), side.current, subject);
       const turned = removed !== side.current;
       side.current = removed;
       if (turned) onTurn(removed);
       return turned;
     },
-    [cut, onTurn, camera],
+    [cut, onTurn, camera, subject],
   );
 
   useEachPlan(

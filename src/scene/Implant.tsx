@@ -48,10 +48,13 @@ interface ImplantProps {
   materials: Materials;
   segments: number;
   shadow: boolean;
+  /** Without an abutment of its own, which is drawn by itself. */
+  bare?: boolean;
 }
 
-export function Implant({ stores, materials, segments, shadow }: ImplantProps) {
-  const shape = useSelected(stores.document, ({ plan }) => plan.implant);
+export function Implant({ stores, materials, segments, shadow, bare = false }: ImplantProps) {
+  const whole = useSelected(stores.document, ({ plan }) => plan.implant);
+  const shape = useMemo(() => (bare && whole.abutment ? { ...whole, abutment: null } : whole), [bare, whole]);
   const group = useRef<Group>(null);
   const geometry = useMemo(() => implantGeometry(shape, segments), [shape, segments]);
   const finish = useMemo(() => implantFinish(materials), [materials]);

@@ -11,6 +11,8 @@ import type { BoneLook } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { say } from '../words/say.ts';
 import { sayTiltOf } from '../words/sayStage.ts';
+import { crownDrawing } from './crownDrawing.ts';
+import { crownTags } from './crownTags.ts';
 import type { Cut, Removed } from './cut.ts';
 import { axisDrawing, handleDrawing, incisalDrawing, pathOf } from './drawing.ts';
 import { ghostDrawing } from './ghost.ts';
@@ -18,7 +20,8 @@ import { type Lens, lensOf } from './lens.ts';
 import type { Sheet } from './Overlay.tsx';
 import { clipped, rimOf, standing, standingSilhouette } from './silhouette.ts';
 import type { SiteSolids } from './siteSolids.ts';
-import { TAG_SIZE, tagLines } from './wallTags.ts';
+import { TAG_SIZE } from './tagLayout.ts';
+import { tagLines } from './wallTags.ts';
 
 interface InkProps {
   stores: PlanStores;
@@ -43,12 +46,16 @@ function outlinesOf(
   lens: Lens,
   removed: Removed,
   teeth: boolean,
+  ofCrown: boolean,
   key: string,
 ): Outlines {
   const { eye } = lens;
   const hidden = solids.teeth
     .filter(({ tooth, beside }) => teeth && beside && Math.sign(tooth.station) !== removed)
     .map((t) => pathOf(standingSilhouette(t.standing.mesh, t.standing.frame, eye), lens, HIDDEN));
+  const veiled = solids.teeth
+    .filter(({ tooth, beside }) => ofCrown && teeth && beside && Math.sign(tooth.station) === removed)
+    .map((t) => pathOf(standingSilhouette(t.crownStanding, t.standing.frame, eye), lens, BEFORE_THE_CUT));
   const planes = [cut.drop, ...cut.ends];
   const gone = ([x, y, z]: Vec3) =>
     planes.every(({ normal: n, constant }) => n.x * x + n.y * y + n.z * z + constant > 0);
@@ -58,7 +65,12 @@ function outlinesOf(
     ...standing(rimOf(boneMesh), frame),
   ];
   const ghost = removed === 0 ? [] : clipped(bone(), gone);
-  return { key, solids, hidden: hidden.join(''), ghost: pathOf(ghost, lens, BEFORE_THE_CUT) };
+  return {
+    key,
+    solids,
+    hidden: hidden.join(''),
+    ghost: pathOf(ghost, lens, BEFORE_THE_CUT) + veiled.join(''),
+  };
 }
 
 const CAN = { plan: 'all', tool: 'hold', implant: 'steer', wrong: 'none' } as const;
@@ -74,7 +86,8 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
     const { document, session, live } = stores;
     const evaluation = evaluationOf(document.getState().plan);
     if (evaluation.anatomy !== solids.anatomy) return;
-    const { layers, pivot, view, kept: aside } = session.getState();
+    const { layers, pivot, view, kept: aside, place, crownLook } = session.getState();
+    const ofCrown = place === 'crown';
     const { gesture } = document.getState();
     const planned = plannedOf(stores)?.document.getState().plan;
     const others = [planned ?? gesture?.start, planned ? null : aside].filter(
@@ -83,9 +96,9 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
     const { normal, constant } = cut.keep;
     // A shift within the cut's own plane leaves it where it is, but for the last digits.
     const plane = [...normal.toArray(), constant].map((v) => Math.round(v * 1e6));
-    const key = [lens.name, removed, bone, layers.teeth, ...plane].join(' ');
+    const key = [lens.name, removed, bone, layers.teeth, ofCrown, ...plane].join(' ');
     if (kept.current?.key !== key || kept.current.solids !== solids) {
-      kept.current = outlinesOf(solids, cut, lens, bone === 'cut' ? removed : 0, layers.teeth, key);
+      kept.current = outlinesOf(solids, cut, lens, bone === 'cut' ? removed : 0, layers.teeth, ofCrown, key);
     }
     const { hover, dragging, projector, guessing, answerHidden } = live.getState();
     const wrong = heldIn(stores) === 'wrong';
@@ -103,7 +116,14 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
       hidden: kept.current.hidden,
       ghost: kept.current.ghost,
       poses: others.map((one) => ghostDrawing(one, evaluation.anatomy, lens)),
-      tags: lines ? tagLines(evaluation, lens, lit, bone !== 'cut', tagSize) : [],
+      tags: !lines
+        ? []
+        : ofCrown
+          ? crownTags(evaluation, lens, lit, tagSize)
+          : tagLines(evaluation, lens, lit, bone !== 'cut', tagSize),
+      crown: ofCrown
+        ? crownDrawing(evaluation, lens, { look: crownLook, removed: bone === 'cut' ? removed : 0, cut })
+        : null,
       tagSize,
       handles: handleDrawing(evaluation, lens, pivot),
       scale: lens.scale(target?.toArray() ?? [0, 0, 0]),
@@ -113,7 +133,7 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
       dragging,
       mesialArc,
       tiltShown: bone === 'cut' || (dragging ?? hover ?? '').startsWith('tilt'),
-      can: CAN[heldIn(stores) ?? 'plan'],
+      can: ofCrown ? 'steer' : CAN[heldIn(stores) ?? 'plan'],
       tilt: sayTiltOf(evaluation.plan.pose.tilt, mesialArc),
       caption: say(bone === 'cut' ? 'stage.cut' : bone === 'whole' ? 'stage.whole' : 'stage.translucent'),
     };

@@ -6,11 +6,13 @@ import { type Point, pair, polyline, px } from '../marks/path.ts';
 import { Tag } from '../marks/Tag.tsx';
 import { formatNumber } from '../words/format.ts';
 import { say } from '../words/say.ts';
+import { CrownInk } from './CrownInk.tsx';
+import type { CrownDrawing } from './crownDrawing.ts';
 import type { HandleDrawing, IncisalDrawing } from './drawing.ts';
 import type { GhostDrawing } from './ghost.ts';
 import { type Can, Handles } from './Handles.tsx';
 import type { HandleId } from './handles.ts';
-import type { TagLine } from './wallTags.ts';
+import type { TagLine } from './tagLayout.ts';
 
 /** Everything in ink over the canvas, for one frame. */
 export interface Sheet {
@@ -24,6 +26,8 @@ export interface Sheet {
   /** The pose a drag began with, and the kept one. */
   readonly poses: readonly GhostDrawing[];
   readonly tags: readonly TagLine[];
+  /** The crown group, where it is the place's own matter. */
+  readonly crown: CrownDrawing | null;
   /** Type size of the tags, px. */
   readonly tagSize: number;
   readonly handles: HandleDrawing;
@@ -116,6 +120,17 @@ function ScaleBar({ sheet: { scale, width, height, caption } }: { sheet: Sheet }
   );
 }
 
+/** From what is drawn already to its tag. */
+function Leader({ points, lit }: { points: readonly Point[]; lit: boolean }) {
+  const line = polyline(points);
+  return (
+    <g className={lit ? 'dimension dimension-lit' : 'dimension'}>
+      <path className="casing" d={line} />
+      <path d={line} />
+    </g>
+  );
+}
+
 /** Ink over the canvas: outlines, axis, incisal line, measurements and handles. Its numbers are also in the table, so a screen reader passes it by. */
 export function Overlay({ sheet, onGrip, onHover, onPick, onPoint }: OverlayProps) {
   const axis = polyline(sheet.axis);
@@ -133,6 +148,7 @@ export function Overlay({ sheet, onGrip, onHover, onPick, onPoint }: OverlayProp
         <path className="ink-casing" d={axis} />
         <path className="ink-line" d={dashed(sheet.axis, AXIS)} />
       </g>
+      {sheet.crown && <CrownInk drawing={sheet.crown} lit={sheet.lit} />}
       {sheet.lines && (
         <>
           <Incisal drawing={sheet.incisal} tags={sheet.tags} />
@@ -146,12 +162,17 @@ export function Overlay({ sheet, onGrip, onHover, onPick, onPoint }: OverlayProp
               onPointerLeave={() => onPoint(null)}
               onClick={() => onPick(line.id)}
             >
-              <Dimension from={line.from} to={line.to} leader={line.leader} lit={line.id === sheet.lit} />
+              {line.measured ? (
+                <Dimension from={line.from} to={line.to} leader={line.leader} lit={line.id === sheet.lit} />
+              ) : (
+                <Leader points={[line.to, ...line.leader]} lit={line.id === sheet.lit} />
+              )}
               <Tag
                 {...line.tag}
                 side={line.side}
                 number={line.number}
                 mark={line.mark}
+                words={line.words}
                 size={sheet.tagSize}
                 lit={line.id === sheet.lit}
               />

@@ -39,10 +39,12 @@ interface SolidsProps {
   layers: Readonly<Record<Layer, boolean>>;
   removed: Removed;
   shadow: boolean;
+  /** The planned crown is drawn by itself. */
+  ofCrown: boolean;
 }
 
 /** Bone, gum, teeth and planned crown of a site, as the session wants to see them. Layers are hidden, not taken out. */
-export function Solids({ solids, materials: m, bone, layers, removed, shadow }: SolidsProps) {
+export function Solids({ solids, materials: m, bone, layers, removed, shadow, ofCrown }: SolidsProps) {
   const cut = bone === 'cut';
   const boneMaterial = cut ? m.bone : bone === 'whole' ? m.wholeBone : m.veiledBone;
   const edge = cut ? m.cutHull : bone === 'whole' ? m.hull : undefined;
@@ -64,9 +66,17 @@ export function Solids({ solids, materials: m, bone, layers, removed, shadow }: 
       <group visible={layers.teeth}>
         {solids.teeth.map(({ tooth, beside, crown, root }) => {
           const near = cut && Math.sign(tooth.station) === removed;
+          // The neighbour on the half that is taken away would hide the crown.
+          const veiled = near && ofCrown;
           return (
             <group key={tooth.code} visible={beside || !near}>
-              <Part geometry={crown} material={m.porcelain} hull={m.hull} shadow={shadow} />
+              <Part
+                geometry={crown}
+                material={veiled ? m.veiledCrown : m.porcelain}
+                hull={veiled ? undefined : m.hull}
+                order={veiled ? 9 : 0}
+                shadow={shadow && !veiled}
+              />
               <Part
                 geometry={root}
                 material={near ? m.ghostRoot : m.root}
@@ -78,7 +88,7 @@ export function Solids({ solids, materials: m, bone, layers, removed, shadow }: 
           );
         })}
       </group>
-      <group visible={layers.crown}>
+      <group visible={layers.crown && !ofCrown}>
         <Part geometry={solids.crown} material={m.planned} order={8} />
       </group>
       <group visible={layers.bite}>

@@ -8,6 +8,7 @@ import { useSelected } from '../state/useSelected.ts';
 import { type Asked, CameraRig } from './CameraRig.tsx';
 import { ContactMarks } from './ContactMarks.tsx';
 import { ContactShade } from './ContactShade.tsx';
+import { CrownSolids } from './CrownSolids.tsx';
 import { CutFace } from './CutFace.tsx';
 import { layEnds, newCut, type Removed } from './cut.ts';
 import { Driver } from './Driver.tsx';
@@ -43,6 +44,8 @@ export const World = memo(function World({ stores, light, asked, onFree, onSheet
   // While the hand guesses, nothing shows what lies in the bone.
   const bone = guessing ? 'whole' : wanted;
   const layers = useSelected(stores.session, (state) => state.layers);
+  const ofCrown = useSelected(stores.session, (state) => state.place === 'crown');
+  const crownLook = useSelected(stores.session, (state) => state.crownLook);
   const inMouth = useSelected(stores.session, (state) => state.asInMouth);
   const [removed, setRemoved] = useState<Removed>(1);
   const cut = useMemo(newCut, []);
@@ -101,12 +104,30 @@ export const World = memo(function World({ stores, light, asked, onFree, onSheet
         layers={layers}
         removed={look === 'cut' ? removed : 0}
         shadow={!light}
+        ofCrown={ofCrown}
       />
+      {ofCrown && (
+        <CrownSolids
+          stores={stores}
+          solids={solids}
+          materials={materials}
+          look={crownLook}
+          cut={cut}
+          removed={look === 'cut' ? removed : 0}
+          shadow={!light}
+        />
+      )}
       {held === 'tool' ? (
         <ToolInHand stores={stores} materials={materials} shadow={!light} />
       ) : (
         <>
-          <Implant stores={stores} materials={materials} segments={light ? 36 : 64} shadow={!light} />
+          <Implant
+            stores={stores}
+            materials={materials}
+            segments={light ? 36 : 64}
+            shadow={!light}
+            bare={ofCrown}
+          />
           {held === 'implant' && <Driver stores={stores} materials={materials} />}
           {held === 'implant' && planned && <ContactMarks stores={stores} planned={planned} />}
         </>

@@ -8,6 +8,7 @@ import { type Loop, loopArea, onPlane, type Plane as Section } from '../core/geo
 import { dot, norm, scale, sub, type Vec3 } from '../core/geometry/vec.ts';
 import { envelopePolyline } from '../core/implant/profile.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
+import { cutCrown } from '../core/restoration/plannedCrown.ts';
 import type { Body } from './materials.ts';
 
 /** The cut through the implant's axis, as it stands in the jaw frame. */
@@ -67,12 +68,18 @@ export const sectionPlane = ({ placement }: Evaluation): Section => ({
 /** Which part of the arch is taken away: that with this sign of its arch places; 0: none, the plane is seen from its edge. */
 export type Removed = 1 | -1 | 0;
 
-/** Sine of the angle between the view and the plane below which the cut closes, and over which it opens again. */
-const CLOSES = 0.3;
-const OPENS = 0.36;
+/** Sine of the angle between the view and the plane below which the cut closes, and over which it opens again; the crown is whole from facial and palatal. */
+const CLOSES = { site: 0.3, crown: 0.46 } as const;
+const HYSTERESIS = 0.06;
 
 /** Turns the cut so that the half beyond the plane, as seen from the eye (jaw frame), stays. `was`: what it took away before. */
-export function layCut(cut: Cut, { anatomy, placement }: Evaluation, eye: Vec3, was: Removed): Removed {
+export function layCut(
+  cut: Cut,
+  { anatomy, placement }: Evaluation,
+  eye: Vec3,
+  was: Removed,
+  subject: keyof typeof CLOSES = 'site',
+): Removed {
   const p = anatomy.toJaw(placement.entry);
   const n = anatomy.toJawDirection(placement.em);
   const toward = sub(eye, p);
@@ -80,7 +87,7 @@ export function layCut(cut: Cut, { anatomy, placement }: Evaluation, eye: Vec3, 
   const near = sine > 0 ? -1 : 1;
   cut.keep.setFromNormalAndCoplanarPoint(new Vector3(...n).multiplyScalar(near), new Vector3(...p));
   cut.drop.copy(cut.keep).negate();
-  if (Math.abs(sine) < (was === 0 ? OPENS : CLOSES)) return 0;
+  if (Math.abs(sine) < CLOSES[subject] + (was === 0 ? HYSTERESIS : 0)) return 0;
   return near > 0 ? -1 : 1;
 }
 
@@ -107,6 +114,7 @@ export interface CutFaces {
 
 /** Fills loops: those that run the way of the largest are outer ones, the others holes in the one that holds them. */
 function faceOf(loops: readonly Loop[], place: (x: number, y: number) => Vec3): Face {
+  if (loops.length === 0) return { points: [], flat: [], index: [] };
   const areas = loops.map(loopArea);
   const way = Math.sign(areas.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a), 0));
   const holes = loops.filter((_, i) => Math.sign(areas[i]) !== way);
@@ -135,6 +143,17 @@ function contains(loop: Loop, [x, y]: readonly [number, number]): boolean {
     if (y0 > y !== y1 > y && x < x0 + ((x1 - x0) * (y - y0)) / (y1 - y0)) inside = !inside;
   });
   return inside;
+}
+
+/** The face at which the planned crown is cut, and its outline; jaw frame. */
+export function crownFace(evaluation: Evaluation): { readonly face: Face; readonly outline: Vec3[][] } {
+  const { anatomy } = evaluation;
+  const plane = sectionPlane(evaluation);
+  const crown = cutCrown(evaluation.restoration.crown, plane).loops.filter(
+    (l) => Math.abs(loopArea(l)) > 0.01,
+  );
+  const place = (x: number, y: number): Vec3 => anatomy.toJaw(onPlane(plane, x, y));
+  return { face: faceOf(crown, place), outline: crown.map((loop) => loop.map(([x, y]) => place(x, y))) };
 }
 
 /** The faces and outlines of the cut at an evaluation, less what `bodies` have taken out of bone and gum. About 2 ms, 2 more with a hole. */

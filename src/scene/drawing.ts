@@ -4,7 +4,7 @@ import type { Pivot } from '../core/plan/edits.ts';
 import { pivotPoint } from '../core/plan/edits.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
 import { dashed } from '../marks/dash.ts';
-import type { Point } from '../marks/path.ts';
+import { type Point, polyline } from '../marks/path.ts';
 import {
   ARC,
   arcPoint,
@@ -89,9 +89,14 @@ export function incisalDrawing({ line, anatomy }: Evaluation, lens: Lens): Incis
   return { mesial: at(line.mesialEnd), distal: at(line.distalEnd), crossing: at(line.x), aim: at(line.q) };
 }
 
-/** Outlines of the model as one path of broken lines. */
-export const pathOf = (outlines: readonly Outline[], lens: Lens, pattern: readonly number[]): string =>
-  outlines.map(({ points, closed }) => dashed(thinned(points.map(lens.at)), pattern, closed)).join('');
+/** Outlines of the model as one path: of whole lines, or of broken ones. */
+export const pathOf = (outlines: readonly Outline[], lens: Lens, pattern?: readonly number[]): string =>
+  outlines
+    .map(({ points, closed }) => {
+      const line = thinned(points.map(lens.at));
+      return pattern ? dashed(line, pattern, closed) : polyline(line, closed);
+    })
+    .join('');
 
 /** Without points that lie nearer than a pixel to the last one. */
 function thinned(points: readonly Point[]): Point[] {

@@ -11,7 +11,7 @@ import {
 } from 'three';
 import type { Cut } from './cut.ts';
 import { asHull, litInVertices } from './shaders.ts';
-import { dots, hatching } from './tiles.ts';
+import { dots, hatching, takenOff } from './tiles.ts';
 
 export const INK = '#1e2430';
 
@@ -23,6 +23,8 @@ export interface Materials {
   /** The half that is taken away. */
   readonly ghostBone: Material;
   readonly porcelain: Material;
+  /** A crown that stands before what is looked at. */
+  readonly veiledCrown: Material;
   readonly root: Material;
   readonly ghostRoot: Material;
   readonly gum: Material;
@@ -40,6 +42,12 @@ export interface Materials {
   readonly hollow: Material;
   readonly canal: Material;
   readonly planned: Material;
+  /** The planned crown cut open with the bone: seen through, or solid; and the face of that cut. */
+  readonly cutPlanned: Material;
+  readonly cutPorcelain: Material;
+  readonly crownFace: Material;
+  /** What is to be ground off an abutment. */
+  readonly wedge: Material;
   /** Ink edges: the solid's back, a little larger; one whole, one cut like the bone. */
   readonly hull: Material;
   readonly cutHull: Material;
@@ -103,6 +111,8 @@ export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean)
   const near = (factor: number) => ({ polygonOffsetFactor: -factor, polygonOffsetUnits: -2 * factor });
   const hatch = hatching();
   const spongy = dots();
+  const toGrind = takenOff();
+  const seenThrough = { vertexColors: true, transparent: true, opacity: 0.4, depthWrite: false };
   const made = {
     bone: matt({ ...plaster, clippingPlanes: [keep] }),
     wholeBone: matt(plaster),
@@ -117,6 +127,7 @@ export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean)
     porcelain: light
       ? litInVertices(new MeshBasicMaterial({ vertexColors: true }), 0.22, 34)
       : new MeshPhysicalMaterial(glaze),
+    veiledCrown: matt({ ...seenThrough, opacity: 0.16 }),
     root: matt(root),
     ghostRoot: matt({ ...root, transparent: true, opacity: 0.55 }),
     gum: matt({ ...gum, clippingPlanes: [keep] }),
@@ -133,7 +144,24 @@ export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean)
     gumCut: around(new MeshBasicMaterial({ ...sheet, color: '#e6bfb6' }), body),
     hollow: new MeshBasicMaterial({ ...sheet, color: '#cdc3ae', ...near(3) }),
     canal: matt({ color: '#8c5a53', transparent: true, opacity: 0.35, depthWrite: false }),
-    planned: matt({ vertexColors: true, transparent: true, opacity: 0.4, depthWrite: false }),
+    planned: matt(seenThrough),
+    cutPlanned: matt({ ...seenThrough, clippingPlanes: [keep] }),
+    cutPorcelain: light
+      ? litInVertices(new MeshBasicMaterial({ vertexColors: true, clippingPlanes: [keep] }), 0.22, 34)
+      : new MeshPhysicalMaterial({ ...glaze, clippingPlanes: [keep] }),
+    crownFace: around(
+      new MeshBasicMaterial({ ...sheet, color: '#fbf8f1', transparent: true, opacity: 0.72 }),
+      body,
+    ),
+    wedge: new MeshBasicMaterial({
+      map: toGrind,
+      transparent: true,
+      depthWrite: false,
+      side: DoubleSide,
+      polygonOffset: true,
+      polygonOffsetFactor: 2,
+      polygonOffsetUnits: 4,
+    }),
     hull: asHull(new MeshBasicMaterial({ color: INK, side: BackSide })),
     cutHull: asHull(new MeshBasicMaterial({ color: INK, side: BackSide, clippingPlanes: [keep] })),
   };
@@ -145,6 +173,7 @@ export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean)
       for (const material of all) material.dispose();
       hatch.dispose();
       spongy.dispose();
+      toGrind.dispose();
     },
   };
 }

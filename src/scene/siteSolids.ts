@@ -23,6 +23,8 @@ export interface ToothSolids {
   readonly root: BufferGeometry;
   /** The root and where it stands in the jaw frame, for its outline. */
   readonly standing: MeshInPlace;
+  /** The crown in the same frame, for its outline where it is seen through. */
+  readonly crownStanding: TriangleMesh;
 }
 
 /** A crown of the lower incisors. */
@@ -160,6 +162,7 @@ export class SiteGeometries {
       crown: layCrown(into.crown, made.crown, stands, tooth.numbers.crownLength),
       root: into.root.geometry,
       standing: { mesh: made.root, frame: stands },
+      crownStanding: made.crown,
     };
   }
 

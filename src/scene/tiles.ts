@@ -38,6 +38,24 @@ export const hatching = (): CanvasTexture =>
     }
   });
 
+/** What is to be taken off: hatching the other way, on paper that is seen through; laid round a cone by shares of it. */
+export function takenOff(): CanvasTexture {
+  const texture = tile('rgba(252, 250, 244, 0.82)', 1, (pen, size) => {
+    pen.strokeStyle = '#1e2430';
+    pen.lineWidth = 34;
+    pen.beginPath();
+    pen.moveTo(-20, size + 20);
+    pen.lineTo(size + 20, -20);
+    pen.moveTo(-20, 20);
+    pen.lineTo(20, -20);
+    pen.moveTo(size - 20, size + 20);
+    pen.lineTo(size + 20, size - 20);
+    pen.stroke();
+  });
+  texture.repeat.set(10, 6);
+  return texture;
+}
+
 /** Places of the dots, shares of the tile: a fixed list, so that every visit draws the same. */
 const SCATTER = [
   [0.07, 0.13],

@@ -1,8 +1,11 @@
 import type { Anatomy } from '../core/anatomy/anatomy.ts';
+import { broughtOut } from '../core/geometry/carry.ts';
 import { axisFrame, axisOf } from '../core/geometry/pose.ts';
 import { add, cross, dot, scale, sub, unit, type Vec3 } from '../core/geometry/vec.ts';
+import { gapContact } from '../core/measure/lines.ts';
 import { pivotPoint } from '../core/plan/edits.ts';
 import type { Plan } from '../core/plan/plan.ts';
+import { plannedCrownOf } from '../core/restoration/plannedCrown.ts';
 import type { View } from '../state/session.ts';
 import { ARC, arcPoint, tiltReach } from './handles.ts';
 
@@ -50,6 +53,32 @@ function direction(view: View, { pose }: Plan, anatomy: Anatomy): Vec3 {
   return unit(add(scale(flat, Math.cos(rad(elevation))), [0, 0, Math.sin(rad(elevation))]));
 }
 
+/** How much of the implant below its shoulder a view of the crown holds, mm. */
+const UNDER_SHOULDER = 4.5;
+
+/** Points that a view of the crown has to hold, jaw frame. */
+function crownPoints(plan: Plan, anatomy: Anatomy): Vec3[] {
+  const { teeth, toJaw } = anatomy;
+  const beside = [teeth.mesial, teeth.distal].map((t) => t.marks.tip);
+  const { frame, edge } = plannedCrownOf(anatomy, plan.crown);
+  const platform = pivotPoint(plan, 'platform');
+  const { a } = axisFrame(axisOf(plan.pose.tilt));
+  const under = add(platform, scale(a, -UNDER_SHOULDER));
+  const reach = tiltReach(plan, 'entry');
+  const arc = [-ARC.half, ARC.half].map((by) => arcPoint(plan, 'entry', reach, 0, by));
+  const contacts = [gapContact(teeth.mesial, true), gapContact(teeth.distal, false)];
+  const own = [edge[0], edge[edge.length - 1]].map((p) => broughtOut(frame, p));
+  const around = [1, -1].map((side) => add(under, [0, side * 4.5, 0]));
+  return [
+    ...contacts,
+    ...beside,
+    ...own,
+    ...around,
+    ...arc,
+    add(pivotPoint(plan, 'entry'), scale(a, ARC.radius)),
+  ].map(toJaw);
+}
+
 /** Points that a view of the site has to hold, jaw frame. */
 function keyPoints(plan: Plan, anatomy: Anatomy): Vec3[] {
   const { ridge, teeth, toJaw } = anatomy;
@@ -81,7 +110,7 @@ export interface Picture {
 }
 
 /**
- * The standpoint of a view on a plan's site, framed for a picture: everything that matters in it, whatever its shape. It does not follow the pose: ask
+ * The standpoint of a view on a plan's site, or on its planned crown, framed for a picture: everything that matters in it, whatever its shape. It does not follow the pose: ask
  * again only when a view is chosen or the site changes.
  */
 export function standpointOf(
@@ -90,12 +119,13 @@ export function standpointOf(
   anatomy: Anatomy,
   inMouth: boolean,
   { width, height }: Picture,
+  subject: 'site' | 'crown' = 'site',
 ): Standpoint {
   const toward = direction(view, plan, anatomy);
   const upright: Vec3 = [0, 0, inMouth ? -1 : 1];
   const sideways = unit(cross(upright, toward));
   const high = cross(toward, sideways);
-  const points = keyPoints(plan, anatomy);
+  const points = (subject === 'crown' ? crownPoints : keyPoints)(plan, anatomy);
   const tall = Math.max(80, height - ROOM.top - ROOM.bottom);
   const wide = Math.max(80, width - 2 * ROOM.side);
   const middle = (numbers: readonly number[]) => (Math.min(...numbers) + Math.max(...numbers)) / 2;

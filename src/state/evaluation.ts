@@ -6,7 +6,7 @@ const known = new WeakMap<Plan, Evaluation>();
 let recent: readonly Evaluation[] = [];
 const KEPT = 3;
 
-const MEASURED = ['site', 'implant', 'pose', 'fixing', 'crestMargin', 'limits'] as const;
+const MEASURED = ['site', 'implant', 'pose', 'fixing', 'crown', 'crestMargin', 'limits'] as const;
 
 /**
  * The evaluation of a plan, made once per plan and shared by stage and panels: plans are values, so the same

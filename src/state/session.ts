@@ -5,8 +5,8 @@ import { READING_IDS, type ReadingId } from '../core/measure/reading.ts';
 import type { Pivot } from '../core/plan/edits.ts';
 import { LANGUAGES, type Language } from '../words/language.ts';
 
-/** What is being done with the plan: its site described, the implant placed, the drilling rehearsed, the implant seated, shown to a patient, taught to a class. */
-export const PLACES = ['site', 'place', 'rehearse', 'seat', 'show', 'teach', 'sheet'] as const;
+/** What is being done with the plan: its site described, the implant placed, the drilling rehearsed, the implant seated, the crown looked at, shown to a patient, taught to a class. */
+export const PLACES = ['site', 'place', 'rehearse', 'seat', 'crown', 'show', 'teach', 'sheet'] as const;
 /** What is taught with the plan: one bad trajectory after the other. */
 export const TEACHINGS = ['trajectories'] as const;
 export const VIEWS = ['mesial', 'distal', 'facial', 'palatal', 'incisal', 'axis'] as const;
@@ -15,6 +15,8 @@ export const HANDS = ['shift', 'tilt'] as const;
 export const LAYERS = ['gum', 'teeth', 'lines', 'crown', 'bite'] as const;
 /** The bone is never hidden: cut along the implant's axis, whole, or whole and translucent. */
 export const BONES = ['cut', 'whole', 'translucent'] as const;
+/** How the planned crown stands on the stage and in the sections of its own place. */
+export const CROWN_LOOKS = ['outline', 'translucent', 'solid', 'none'] as const;
 export const PIVOTS = ['entry', 'apex', 'platform', 'aim'] as const satisfies readonly Pivot[];
 /** How the stage is drawn: as the frame time allows, always in full, or always lightly. */
 export const DRAWINGS = ['auto', 'full', 'light'] as const;
@@ -32,6 +34,7 @@ export type Hand = (typeof HANDS)[number];
 export type View = (typeof VIEWS)[number];
 export type Layer = (typeof LAYERS)[number];
 export type BoneLook = (typeof BONES)[number];
+export type CrownLook = (typeof CROWN_LOOKS)[number];
 export type Drawing = (typeof DRAWINGS)[number];
 
 /** A pose with its implant, put aside to compare with. */
@@ -49,6 +52,7 @@ export interface SessionState {
   asInMouth: boolean;
   bone: BoneLook;
   layers: Readonly<Record<Layer, boolean>>;
+  crownLook: CrownLook;
   /** The point a tilt leaves where it is. */
   pivot: Pivot;
   /** The reading that is picked out, or null. */
@@ -83,6 +87,7 @@ const FRESH: SessionState = {
   asInMouth: false,
   bone: 'cut',
   layers: { gum: true, teeth: true, lines: true, crown: false, bite: false },
+  crownLook: 'translucent',
   pivot: 'entry',
   selectedReading: null,
   drawing: 'auto',
@@ -118,6 +123,7 @@ function recall(keep: Keep | undefined): SessionState {
       asInMouth: kept.asInMouth === true,
       bone: oneOf(BONES, kept.bone, FRESH.bone),
       layers,
+      crownLook: oneOf(CROWN_LOOKS, kept.crownLook, FRESH.crownLook),
       pivot: oneOf(PIVOTS, kept.pivot, FRESH.pivot),
       selectedReading: oneOf(READING_IDS, kept.selectedReading, null),
       drawing: oneOf(DRAWINGS, kept.drawing, FRESH.drawing),

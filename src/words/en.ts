@@ -3,6 +3,7 @@ import { adviceWords } from './advice.en.ts';
 import { classWords } from './class.en.ts';
 import { cliWords } from './cli.en.ts';
 import { crownWords } from './crown.en.ts';
+import { crownPlaceWords } from './crownPlace.en.ts';
 import { drillingWords } from './drilling.en.ts';
 import { faultWords } from './faults.en.ts';
 import { handWords } from './hand.en.ts';
@@ -43,6 +44,7 @@ export const en = {
 
   'history.undo': 'Undo',
   'history.redo': 'Redo',
+  'history.step': '{name}: {step}',
   'history.undoStep': 'Undo {step}',
   'history.redoStep': 'Redo {step}',
 
@@ -103,6 +105,7 @@ export const en = {
   ...rehearseWords,
   ...seatingWords,
   ...seatPanelWords,
+  ...crownPlaceWords,
   ...sourceWords,
   ...drillingWords,
   ...faultWords,

@@ -32,6 +32,8 @@ export interface Bench {
   readonly Sentence: ComponentType<Views>;
   /** The fields at the left. */
   readonly Rail: ComponentType<Views>;
+  /** The section, where it is not the one through the axis with its walls. */
+  readonly Section?: ComponentType<Views>;
   /** The drawing beside the section. */
   readonly Beside: ComponentType<Views>;
   /** What stands under section and drawing. */

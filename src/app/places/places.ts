@@ -1,4 +1,5 @@
 import type { Place, SessionState } from '../../state/session.ts';
+import { CROWN } from './crown.tsx';
 import type { Bench, Page } from './place.ts';
 import { POSE } from './pose.tsx';
 import { REHEARSE } from './rehearse.tsx';
@@ -14,6 +15,7 @@ const PLACE_PARTS: Readonly<Record<Exclude<Place, 'teach'>, Bench | Page>> = {
   place: POSE,
   rehearse: REHEARSE,
   seat: SEAT,
+  crown: CROWN,
   show: SHOW,
   sheet: SHEET,
 };

@@ -1,0 +1,240 @@
+import { memo, useDeferredValue, useId, useMemo } from 'react';
+import { fixingAnswers, partTurns, withFixing } from '../core/plan/crownAnswer.ts';
+import {
+  type CrownNumber,
+  crownNumbers,
+  setCrownMaterial,
+  setCrownNumber,
+} from '../core/plan/crownFields.ts';
+import { MATERIAL_NAMES } from '../core/restoration/material.ts';
+import { StatusGlyph } from '../marks/StatusGlyph.tsx';
+import { CROWN_LOOKS } from '../state/session.ts';
+import type { PlanStores } from '../state/stores.ts';
+import { useEvaluation, usePlan } from '../state/usePlan.ts';
+import { useSelected } from '../state/useSelected.ts';
+import { formatNumber, formatQuantity } from '../words/format.ts';
+import {
+  crownFieldName,
+  materialName,
+  presentAnswer,
+  presentGrinding,
+  presentPartTurns,
+} from '../words/presentCrown.ts';
+import { say } from '../words/say.ts';
+import { FreedomField } from './FreedomField.tsx';
+import { ADVANCE, TILT_FP, TILT_MD } from './freedoms.ts';
+import { RailGroup } from './RailGroup.tsx';
+import { SnapWords } from './SnapWords.tsx';
+import { SpinField } from './SpinField.tsx';
+import './crown.css';
+import './rail.css';
+
+interface PanelProps {
+  stores: PlanStores;
+}
+
+/** The three ways of fixing the crown, each with the state that this pose has for it, and what the chosen one's says in words. */
+function Fixings({ stores }: PanelProps) {
+  const name = useId();
+  const { document } = stores;
+  const evaluation = useEvaluation(stores);
+  const settled = useDeferredValue(evaluation);
+  const answers = useMemo(
+    () => fixingAnswers(settled).map((answer) => ({ ...presentAnswer(answer), fixing: answer.fixing })),
+    [settled],
+  );
+  const { fixing } = evaluation.plan;
+  const grinding = presentGrinding(evaluation);
+  return (
+    <>
+      <div className="fixings" role="radiogroup" aria-label={say('rail.fixing')}>
+        {answers.map(({ fixing: one, mark, name: words, brief }) => (
+          <label key={one} className="fixing" data-fixing={one} data-answer={mark}>
+            <input
+              type="radio"
+              name={name}
+              checked={fixing === one}
+              onChange={() =>
+                document.edit(say('edit.fixing', { fixing: words }), (plan) => withFixing(plan, one))
+              }
+            />
+            <StatusGlyph mark={mark} size={17} />
+            <span>
+              <b>{words}</b>
+              <small>{brief}</small>
+            </span>
+            <em>{say(`status.${mark}`)}</em>
+          </label>
+        ))}
+      </div>
+      {grinding && (
+        <p className="crown-grinding" data-grinding>
+          {grinding}
+        </p>
+      )}
+    </>
+  );
+}
+
+function Looks({ stores }: PanelProps) {
+  const { session } = stores;
+  const look = useSelected(session, (state) => state.crownLook);
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: words in a line, no form
+    <div className="crown-looks" role="group" aria-label={say('crown.look')}>
+      <span>{say('crown.look')}</span>
+      {CROWN_LOOKS.map((one) => (
+        <button
+          key={one}
+          type="button"
+          className="layer"
+          aria-pressed={look === one}
+          onClick={() => session.set({ crownLook: one })}
+        >
+          {say(`crown.look.${one}`)}
+        </button>
+      ))}
+    </div>
+  );
+}
+
+function MaterialSelect({ stores }: PanelProps) {
+  const id = useId();
+  const { document } = stores;
+  const material = useSelected(document, ({ plan }) => plan.crown.material);
+  const choose = (value: string) => {
+    const next = MATERIAL_NAMES.find((one) => one === value);
+    if (!next) return;
+    document.edit(say('edit.crownMaterial', { material: materialName(next) }), (plan) =>
+      setCrownMaterial(plan, next),
+    );
+  };
+  return (
+    <div className="crown-material">
+      <label className="caption" htmlFor={id}>
+        {say('crown.material')}
+      </label>
+      <select id={id} value={material} onChange={(event) => choose(event.target.value)}>
+        {MATERIAL_NAMES.map((one) => (
+          <option key={one} value={one}>
+            {materialName(one)}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+const STEPS = { mm: { step: 0.1, page: 0.5 }, deg: { step: 1, page: 5 } } as const;
+
+/** A number that is chosen for the crown, with what is usual beside it. */
+function CrownField({ stores, number }: PanelProps & { number: CrownNumber }) {
+  const { document } = stores;
+  const { path, unit, value, usual, low, high } = number;
+  const { label, name } = crownFieldName(path);
+  const said = (v: number) => formatQuantity({ value: v, unit, exact: true });
+  const set = (next: number) => {
+    const change = (plan: Parameters<typeof setCrownNumber>[0]) => {
+      const edit = setCrownNumber(plan, path, next);
+      return edit.ok ? edit.plan : plan;
+    };
+    if (document.getState().gesture) document.updateGesture(change);
+    else document.edit(say('crown.setTo', { field: name, value: said(next) }), change);
+  };
+  const onHold = (phase: 'begin' | 'end') => {
+    if (phase === 'begin') document.beginGesture(name);
+    else document.endGesture(name);
+  };
+  return (
+    <div className="crown-field" data-crown-field={path}>
+      <SpinField
+        name={name}
+        label={label}
+        value={value}
+        unit={unit}
+        least={low}
+        most={high}
+        {...(path === 'cementGap' ? { step: 0.01, page: 0.05 } : STEPS[unit])}
+        onCommit={set}
+        onHold={onHold}
+        beside={
+          <button
+            type="button"
+            className="site-mean"
+            disabled={Math.abs(value - usual) < 1e-9}
+            aria-label={say('crown.reset', { field: name, value: said(usual) })}
+            onClick={() => set(usual)}
+          >
+            {say('crown.usual', { value: formatNumber({ value: usual, unit, exact: true }) })}
+          </button>
+        }
+      />
+    </div>
+  );
+}
+
+/** What the part-turns of the neck would do for the depth, and a press for each way. */
+function PartTurns({ stores }: PanelProps) {
+  return (
+    <>
+      <p className="rail-note" data-part-turns>
+        {presentPartTurns(partTurns(useEvaluation(stores)))}
+      </p>
+      <SnapWords stores={stores} snaps={['deeper-rung', 'higher-rung']} />
+    </>
+  );
+}
+
+/** *Crown*: its fixing and what that means, its form and material, the axis and the depth it asks for, the distances kept about it. */
+export const CrownPanel = memo(function CrownPanel({ stores }: PanelProps) {
+  const numbers = crownNumbers(usePlan(stores));
+  const fields = (group: CrownNumber['group']) =>
+    numbers
+      .filter((number) => number.group === group)
+      .map((number) => <CrownField key={number.path} stores={stores} number={number} />);
+  return (
+    <div className="rail crown-rail">
+      <RailGroup heading={say('crown.fixing')} note={say('crown.fixingNote')}>
+        <Fixings stores={stores} />
+      </RailGroup>
+      <RailGroup heading={say('crown.form')} note={say('crown.formNote')}>
+        <Looks stores={stores} />
+        <MaterialSelect stores={stores} />
+        {fields('form')}
+      </RailGroup>
+      <RailGroup heading={say('crown.axis')} note={say('crown.axisNote')}>
+        <FreedomField
+          stores={stores}
+          freedom={TILT_FP}
+          name={say('rail.tiltFpName')}
+          label={say('rail.tiltFp')}
+        />
+        <FreedomField
+          stores={stores}
+          freedom={TILT_MD}
+          name={say('rail.tiltMdName')}
+          label={say('rail.tiltMd')}
+        />
+        <SnapWords stores={stores} snaps={['crown-axis', 'incisal-line']} />
+      </RailGroup>
+      <RailGroup heading={say('crown.depth')} note={say('rail.advanceNote')}>
+        <FreedomField
+          stores={stores}
+          freedom={ADVANCE}
+          name={say('rail.shoulderName')}
+          label={say('rail.shoulder')}
+        />
+        <PartTurns stores={stores} />
+      </RailGroup>
+      <details className="rail-group crown-kept">
+        <summary>
+          <h3>{say('crown.kept')}</h3>
+          <span className="caption">{say('crown.keptNote')}</span>
+        </summary>
+        {fields('kept')}
+      </details>
+    </div>
+  );
+});
+
+export default CrownPanel;

@@ -1,0 +1,14 @@
+import { memo } from 'react';
+import { fixingAnswer } from '../core/plan/crownAnswer.ts';
+import type { PlanStores } from '../state/stores.ts';
+import { useEvaluation } from '../state/usePlan.ts';
+import { useSelected } from '../state/useSelected.ts';
+import { presentAnswer } from '../words/presentCrown.ts';
+import { SpokenSentence } from './SpokenSentence.tsx';
+
+/** Whether the pose suits the way of fixing the crown, where its axis leads and how deep its shoulder lies, in one breath. */
+export const CrownSentence = memo(function CrownSentence({ stores }: { stores: PlanStores }) {
+  const moving = useSelected(stores.document, (state) => state.gesture !== null);
+  const { mark, lead, axis, depth } = presentAnswer(fixingAnswer(useEvaluation(stores)));
+  return <SpokenSentence mark={mark} lead={lead} rest={axis} mend={depth} moving={moving} />;
+});

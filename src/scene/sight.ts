@@ -1,0 +1,16 @@
+import { dot, sub, unit, type Vec3 } from '../core/geometry/vec.ts';
+import type { Evaluation } from '../core/plan/evaluate.ts';
+import type { Lens } from './lens.ts';
+
+/** From where the implant is looked at: along the arch, across it, or down the axis. */
+export type Sight = 'side' | 'front' | 'top';
+
+/** A direction that is nearer to the line of sight than this (cosine) is the one looked along. */
+const ALONG = 0.7;
+
+export function sightOf({ anatomy, placement }: Evaluation, { eye }: Lens): Sight {
+  const toward = unit(sub(eye, anatomy.toJaw(placement.platform)));
+  const seenAlong = (v: Vec3): boolean => Math.abs(dot(anatomy.toJawDirection(v), toward)) > ALONG;
+  if (seenAlong(placement.a)) return 'top';
+  return seenAlong(placement.ef) ? 'front' : 'side';
+}
