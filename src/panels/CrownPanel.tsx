@@ -1,11 +1,12 @@
 import { memo, useDeferredValue, useId, useMemo } from 'react';
-import { fixingAnswers, partTurns, withFixing } from '../core/plan/crownAnswer.ts';
+import { fixingAnswers, withFixing } from '../core/plan/crownAnswer.ts';
 import {
   type CrownNumber,
   crownNumbers,
   setCrownMaterial,
   setCrownNumber,
 } from '../core/plan/crownFields.ts';
+import { byPartTurns, depthTurns } from '../core/plan/partTurns.ts';
 import { MATERIAL_NAMES } from '../core/restoration/material.ts';
 import { StatusGlyph } from '../marks/StatusGlyph.tsx';
 import { CROWN_LOOKS } from '../state/session.ts';
@@ -13,13 +14,8 @@ import type { PlanStores } from '../state/stores.ts';
 import { useEvaluation, usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { formatNumber, formatQuantity } from '../words/format.ts';
-import {
-  crownFieldName,
-  materialName,
-  presentAnswer,
-  presentGrinding,
-  presentPartTurns,
-} from '../words/presentCrown.ts';
+import { presentAnswer, presentGrinding, presentTurns } from '../words/presentAnswer.ts';
+import { aboutMaterial, materialName, presentCrownNumber } from '../words/presentCrown.ts';
 import { say } from '../words/say.ts';
 import { FreedomField } from './FreedomField.tsx';
 import { ADVANCE, TILT_FP, TILT_MD } from './freedoms.ts';
@@ -59,11 +55,8 @@ function Fixings({ stores }: PanelProps) {
               }
             />
             <StatusGlyph mark={mark} size={17} />
-            <span>
-              <b>{words}</b>
-              <small>{brief}</small>
-            </span>
-            <em>{say(`status.${mark}`)}</em>
+            <b>{words}</b>
+            <small>{brief}</small>
           </label>
         ))}
       </div>
@@ -112,7 +105,7 @@ function MaterialSelect({ stores }: PanelProps) {
   return (
     <div className="crown-material">
       <label className="caption" htmlFor={id}>
-        {say('crown.material')}
+        {say('crownField.material')}
       </label>
       <select id={id} value={material} onChange={(event) => choose(event.target.value)}>
         {MATERIAL_NAMES.map((one) => (
@@ -121,6 +114,7 @@ function MaterialSelect({ stores }: PanelProps) {
           </option>
         ))}
       </select>
+      <p className="rail-note">{aboutMaterial(material)}</p>
     </div>
   );
 }
@@ -131,25 +125,30 @@ const STEPS = { mm: { step: 0.1, page: 0.5 }, deg: { step: 1, page: 5 } } as con
 function CrownField({ stores, number }: PanelProps & { number: CrownNumber }) {
   const { document } = stores;
   const { path, unit, value, usual, low, high } = number;
-  const { label, name } = crownFieldName(path);
-  const said = (v: number) => formatQuantity({ value: v, unit, exact: true });
+  const { label, usual: usualText, about } = presentCrownNumber(number);
   const set = (next: number) => {
     const change = (plan: Parameters<typeof setCrownNumber>[0]) => {
       const edit = setCrownNumber(plan, path, next);
       return edit.ok ? edit.plan : plan;
     };
     if (document.getState().gesture) document.updateGesture(change);
-    else document.edit(say('crown.setTo', { field: name, value: said(next) }), change);
+    else
+      document.edit(
+        say('edit.crownNumber', {
+          field: label,
+          value: formatQuantity({ value: next, unit, exact: true }),
+        }),
+        change,
+      );
   };
   const onHold = (phase: 'begin' | 'end') => {
-    if (phase === 'begin') document.beginGesture(name);
-    else document.endGesture(name);
+    if (phase === 'begin') document.beginGesture(label);
+    else document.endGesture(label);
   };
   return (
-    <div className="crown-field" data-crown-field={path}>
+    <div className="crown-field" data-crown-field={path} title={about}>
       <SpinField
-        name={name}
-        label={label}
+        name={label}
         value={value}
         unit={unit}
         least={low}
@@ -162,10 +161,10 @@ function CrownField({ stores, number }: PanelProps & { number: CrownNumber }) {
             type="button"
             className="site-mean"
             disabled={Math.abs(value - usual) < 1e-9}
-            aria-label={say('crown.reset', { field: name, value: said(usual) })}
+            aria-label={say('crownField.reset', { field: label, value: usualText })}
             onClick={() => set(usual)}
           >
-            {say('crown.usual', { value: formatNumber({ value: usual, unit, exact: true }) })}
+            {say('crown.usual', { value: usualText })}
           </button>
         }
       />
@@ -173,14 +172,29 @@ function CrownField({ stores, number }: PanelProps & { number: CrownNumber }) {
   );
 }
 
-/** What the part-turns of the neck would do for the depth, and a press for each way. */
+/** What the part-turns of the neck would do for the depth: a press for one each way, and one for as many as mend it. */
 function PartTurns({ stores }: PanelProps) {
+  const turns = depthTurns(useEvaluation(stores));
+  const mend = turns.find(({ promise }) => promise !== null)?.promise?.turns ?? 0;
+  const way = mend > 0 ? 'deeper' : 'higher';
+  const count = formatNumber({ value: Math.abs(mend), unit: 'count' });
   return (
     <>
       <p className="rail-note" data-part-turns>
-        {presentPartTurns(partTurns(useEvaluation(stores)))}
+        {presentTurns(turns)}
       </p>
       <SnapWords stores={stores} snaps={['deeper-rung', 'higher-rung']} />
+      {Math.abs(mend) > 1 && (
+        <button
+          type="button"
+          className="rail-word"
+          onClick={() =>
+            stores.document.edit(say(`edit.partTurns.${way}`, { count }), (plan) => byPartTurns(plan, mend))
+          }
+        >
+          {say(`crown.turns.press.${way}`, { count })}
+        </button>
+      )}
     </>
   );
 }
@@ -197,12 +211,7 @@ export const CrownPanel = memo(function CrownPanel({ stores }: PanelProps) {
       <RailGroup heading={say('crown.fixing')} note={say('crown.fixingNote')}>
         <Fixings stores={stores} />
       </RailGroup>
-      <RailGroup heading={say('crown.form')} note={say('crown.formNote')}>
-        <Looks stores={stores} />
-        <MaterialSelect stores={stores} />
-        {fields('form')}
-      </RailGroup>
-      <RailGroup heading={say('crown.axis')} note={say('crown.axisNote')}>
+      <RailGroup heading={say('crown.pose')} note={say('crown.poseNote')}>
         <FreedomField
           stores={stores}
           freedom={TILT_FP}
@@ -216,8 +225,6 @@ export const CrownPanel = memo(function CrownPanel({ stores }: PanelProps) {
           label={say('rail.tiltMd')}
         />
         <SnapWords stores={stores} snaps={['crown-axis', 'incisal-line']} />
-      </RailGroup>
-      <RailGroup heading={say('crown.depth')} note={say('rail.advanceNote')}>
         <FreedomField
           stores={stores}
           freedom={ADVANCE}
@@ -225,6 +232,11 @@ export const CrownPanel = memo(function CrownPanel({ stores }: PanelProps) {
           label={say('rail.shoulder')}
         />
         <PartTurns stores={stores} />
+      </RailGroup>
+      <RailGroup heading={say('crown.form')} note={say('crown.formNote')}>
+        <Looks stores={stores} />
+        <MaterialSelect stores={stores} />
+        {fields('form')}
       </RailGroup>
       <details className="rail-group crown-kept">
         <summary>

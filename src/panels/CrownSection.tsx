@@ -2,8 +2,9 @@ import { memo, useId, useMemo } from 'react';
 import { sectionOutline } from '../core/anatomy/section.ts';
 import { type Loop, sliceMesh } from '../core/geometry/slice.ts';
 import { fixingAnswer } from '../core/plan/crownAnswer.ts';
-import { crownMarks, groundAbutment } from '../core/plan/crownMarks.ts';
+import { crownMarks } from '../core/plan/crownMarks.ts';
 import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
+import { groundAbutmentOf } from '../core/restoration/drawing.ts';
 import { cutCrown } from '../core/restoration/plannedCrown.ts';
 import { Dimension } from '../marks/Dimension.tsx';
 import { AXIS, BEFORE_THE_CUT, dashed, HIDDEN } from '../marks/dash.ts';
@@ -18,7 +19,7 @@ import type { PlanStores } from '../state/stores.ts';
 import { useEvaluation } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { formatTag } from '../words/format.ts';
-import { presentAnswer } from '../words/presentCrown.ts';
+import { presentAnswer } from '../words/presentAnswer.ts';
 import { presentReading, quantityOf } from '../words/presentReading.ts';
 import { say } from '../words/say.ts';
 import {
@@ -59,12 +60,18 @@ const pathOf = (loops: readonly Loop[], pattern?: readonly number[]): string =>
 /** The abutment as ground, in steel, within the whole one's outline: what lies between is hatched, to be taken off. */
 function Post({ evaluation, kind }: { evaluation: Evaluation; kind: CrownKind }) {
   const id = useId();
-  const mesh = groundAbutment(evaluation);
-  const { placement, plan } = evaluation;
-  if (!mesh) return null;
-  const whole = postOutline(plan.implant).map(({ x, y }) => ({
-    x: x * SCALE,
-    y: CREST + (placement.tP + y) * SCALE,
+  const ground = groundAbutmentOf(evaluation);
+  const { placement, plan, anatomy } = evaluation;
+  if (!ground) return null;
+  const { origin, x, y } = planeOf(evaluation, kind, 0);
+  const plane = {
+    origin: anatomy.toJaw(origin),
+    x: anatomy.toJawDirection(x),
+    y: anatomy.toJawDirection(y),
+  };
+  const whole = postOutline(plan.implant).map((p) => ({
+    x: p.x * SCALE,
+    y: CREST + (placement.tP + p.y) * SCALE,
   }));
   return (
     <g data-outline="abutment">
@@ -76,7 +83,7 @@ function Post({ evaluation, kind }: { evaluation: Evaluation; kind: CrownKind })
       <path className="to-grind-ground" d={polyline(whole, true)} />
       <path d={polyline(whole, true)} fill={`url(#${id})`} />
       <path className="to-grind-edge" d={dashed(whole, BEFORE_THE_CUT, true)} />
-      <path className="post-cut" d={pathOf(sliceMesh(mesh, planeOf(evaluation, kind, 0)))} />
+      <path className="post-cut" d={pathOf(sliceMesh(ground.left, plane))} />
     </g>
   );
 }

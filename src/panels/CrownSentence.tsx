@@ -3,7 +3,7 @@ import { fixingAnswer } from '../core/plan/crownAnswer.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useEvaluation } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
-import { presentAnswer } from '../words/presentCrown.ts';
+import { presentAnswer } from '../words/presentAnswer.ts';
 import { SpokenSentence } from './SpokenSentence.tsx';
 
 /** Whether the pose suits the way of fixing the crown, where its axis leads and how deep its shoulder lies, in one breath. */

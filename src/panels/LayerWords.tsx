@@ -25,6 +25,8 @@ export const LayerWords = memo(function LayerWords({ stores }: { stores: PlanSto
   const id = useId();
   const bone = useSelected(session, (state) => state.bone);
   const layers = useSelected(session, (state) => state.layers);
+  // The crown's own place says by itself how the crown is shown.
+  const ofCrown = useSelected(session, ({ place }) => place === 'crown');
   return (
     <div className="layers">
       {/* biome-ignore lint/a11y/useSemanticElements: three words in a line, no form */}
@@ -39,7 +41,7 @@ export const LayerWords = memo(function LayerWords({ stores }: { stores: PlanSto
           />
         ))}
       </span>
-      {LAYERS.map((layer) => (
+      {LAYERS.filter((layer) => !(ofCrown && layer === 'crown')).map((layer) => (
         <Word
           key={layer}
           word={say(`layer.${layer}`)}

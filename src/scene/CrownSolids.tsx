@@ -1,12 +1,11 @@
 import { useCallback, useEffect, useMemo, useRef } from 'react';
 import { CylinderGeometry, type Mesh, Vector3 } from 'three';
-import { siteInJaw } from '../core/anatomy/jawFrame.ts';
 import { creased } from '../core/geometry/crease.ts';
 import type { Vec3 } from '../core/geometry/vec.ts';
 import { along } from '../core/geometry/vec.ts';
 import type { AbutmentNumbers } from '../core/implant/shape.ts';
-import { groundAbutment } from '../core/plan/crownMarks.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
+import { groundAbutmentOf } from '../core/restoration/drawing.ts';
 import type { CrownLook } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
@@ -129,11 +128,11 @@ function GroundAbutment({ stores, materials, abutment }: WedgeProps & { abutment
     stores,
     useCallback(
       (evaluation: Evaluation) => {
-        const mesh = groundAbutment(evaluation);
+        const made = groundAbutmentOf(evaluation);
         const node = whole.current;
-        if (!mesh || !node) return;
+        if (!made || !node) return;
         const { anatomy, placement } = evaluation;
-        ground.lay(creased(mesh, CREASE), siteInJaw(anatomy));
+        ground.lay(creased(made.left, CREASE));
         const v = (p: Vec3) => new Vector3(...anatomy.toJawDirection(p));
         const middle = anatomy.toJaw(along(placement.platform, placement.a, height / 2));
         node.matrix.makeBasis(v(placement.em), v(placement.a), v(placement.ef)).setPosition(...middle);

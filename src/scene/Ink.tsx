@@ -106,7 +106,8 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
     const lit: ReadingId | null = litReading(live.getState(), session.getState());
     const target = (controls as { target?: { toArray: () => [number, number, number] } } | null)?.target;
     const mesialArc =
-      (dragging ?? hover) === 'tilt-md' || (view === 'facial' && (dragging ?? hover) !== 'tilt-fp');
+      (dragging ?? hover) === 'tilt-md' ||
+      ((view === 'facial' || (ofCrown && view === 'palatal')) && (dragging ?? hover) !== 'tilt-fp');
     const tagSize = projector ? TAG_SIZE.class : TAG_SIZE.desk;
     const sheet: Sheet = {
       width: size.width,

@@ -1,10 +1,12 @@
 import type { Reading } from '../core/measure/reading.ts';
-import type { FixingAnswer, PartTurns } from '../core/plan/crownAnswer.ts';
+import type { FixingAnswer } from '../core/plan/crownAnswer.ts';
 import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
-import { MATERIALS, type Material } from '../core/restoration/material.ts';
+import type { DepthTurns } from '../core/plan/partTurns.ts';
+import type { ExitMeaning } from '../core/restoration/exitMeaning.ts';
 import { formatNumber, formatQuantity } from './format.ts';
+import { materialName, presentExit } from './presentCrown.ts';
 import { presentReading, quantityOf } from './presentReading.ts';
-import { type MessageKey, say } from './say.ts';
+import { say } from './say.ts';
 
 /** The size of a reading, its sign said by the words round it. */
 const sizeOf = (reading: Reading): string => {
@@ -13,35 +15,11 @@ const sizeOf = (reading: Reading): string => {
   return formatQuantity({ ...quantity, value: Math.abs(quantity.value), limits });
 };
 
-/** The place of a channel that has to bend, or cannot: at the edge, else facial. */
-const sideOf = ({ value }: Reading): 'edge' | 'facial' => (value === 0 ? 'edge' : 'facial');
-
 function axisText({ axis }: FixingAnswer): string {
-  if (axis.kind === 'cement') {
-    const offset = sizeOf(axis.offset);
-    if (axis.status === 'within') return say('crown.cement.on', { offset });
-    return say((axis.offset.value ?? 0) > 0 ? 'crown.cement.facial' : 'crown.cement.palatal', { offset });
-  }
-  const distance = sizeOf(axis.toEdge);
-  const turn = presentReading(axis.turn).quantity;
-  const edge = sideOf(axis.place) === 'edge';
-  const most = formatQuantity({ value: axis.turn.limit?.bands.high?.beyond ?? Number.NaN, unit: 'deg' });
-  switch (axis.way) {
-    case 'straight':
-      return say('crown.screw.straight', { distance });
-    case 'bent':
-      return edge
-        ? say('crown.screw.bent.edge', { turn })
-        : say('crown.screw.bent.facial', { distance, turn });
-    case 'too-far':
-      return edge
-        ? say('crown.screw.too-far.edge', { turn, most })
-        : say('crown.screw.too-far.facial', { distance, turn, most });
-    case 'none':
-      return say('crown.screw.none', { distance });
-    case 'misses':
-      return say('crown.screw.misses');
-  }
+  if (axis.kind === 'screw') return presentExit(axis.exit);
+  const offset = sizeOf(axis.offset);
+  if (axis.status === 'within') return say('crown.cement.on', { offset });
+  return say((axis.offset.value ?? 0) > 0 ? 'crown.cement.facial' : 'crown.cement.palatal', { offset });
 }
 
 function depthText({ fixing, depth }: FixingAnswer): string {
@@ -53,30 +31,29 @@ function depthText({ fixing, depth }: FixingAnswer): string {
   return say(`crown.depth.${fixing}.${side}` as 'crown.depth.screw-bone.low', { depth: shown });
 }
 
-const BRIEF = {
-  straight: 'straight',
-  bent: 'bent',
-  'too-far': 'bent',
-  none: 'none',
-  misses: 'none',
-} as const;
+/** The angle of a bent channel, kept on its side of the largest in use. */
+const angleOf = ({ angle, most }: ExitMeaning): string =>
+  formatQuantity({ value: angle ?? Number.NaN, unit: 'deg', limits: [most] });
 
-function briefText({ fixing, axis, depth }: FixingAnswer): string {
+function briefText({ fixing, mark, axis, depth }: FixingAnswer): string {
+  const status = say(`status.${mark}`);
   const level = presentReading(depth.reading).quantity;
   if (axis.kind === 'cement') {
     const offset = sizeOf(axis.offset);
-    return say('crown.brief.cemented', { offset, depth: level });
+    return say('crown.brief.cemented', { status, offset, depth: level });
   }
-  const turn = presentReading(axis.turn).quantity;
-  const way = BRIEF[axis.way];
+  const { code } = axis.exit;
+  const bends = code === 'bent' || code === 'beyond';
+  const turn = angleOf(axis.exit);
+  const way = code === 'straight' ? 'straight' : 'none';
   if (fixing === 'screw-gum') {
-    return way === 'bent'
-      ? say('crown.brief.bentAtCej', { turn, level })
-      : say(`crown.brief.${way}AtCej`, { level });
+    return bends
+      ? say('crown.brief.bentAtCej', { status, turn, level })
+      : say(`crown.brief.${way}AtCej`, { status, level });
   }
-  return way === 'bent'
-    ? say('crown.brief.bent', { turn, depth: level })
-    : say(`crown.brief.${way}`, { depth: level });
+  return bends
+    ? say('crown.brief.bent', { status, turn, depth: level })
+    : say(`crown.brief.${way}`, { status, depth: level });
 }
 
 /** What a pose means for one way of fixing the crown, in words. */
@@ -104,12 +81,6 @@ export function presentAnswer(answer: FixingAnswer): PresentedAnswer {
   };
 }
 
-/** A material with the least thickness of its wall. */
-export const materialName = (material: Material): string =>
-  say(`crown.material.${material}`, {
-    least: formatQuantity({ value: MATERIALS[material].least, unit: 'mm' }),
-  });
-
 /** What has to be ground off a one-piece abutment; null: the implant has none. */
 export function presentGrinding({ plan, readings }: Evaluation): string | null {
   const depth = readingOf(readings, 'abutment-reduction-depth');
@@ -125,18 +96,23 @@ export function presentGrinding({ plan, readings }: Evaluation): string | null {
   });
 }
 
-/** The part-turns that would mend the depth. */
-export function presentPartTurns(turns: PartTurns | null): string {
-  if (!turns) return say('crown.turns.round');
-  const each = formatQuantity({ value: Math.round(100 * turns.each) / 100, unit: 'mm', exact: true });
-  if (turns.count === null) return say('crown.turns.never', { each });
-  if (turns.count === 0) return say('crown.turns.within', { each });
-  const count = formatNumber({ value: Math.abs(turns.count), unit: 'count' });
-  return say(turns.count > 0 ? 'crown.turns.deeper' : 'crown.turns.higher', { each, count });
+/** The part-turns that would mend the depth which the fixing judges. */
+export function presentTurns(turns: readonly DepthTurns[]): string {
+  if (turns.length === 0) return say('crown.turns.round');
+  const judged = turns.find(({ promise }) => promise !== null) ?? turns[0];
+  const each = formatQuantity({
+    value: Math.abs(Math.round(100 * judged.change) / 100),
+    unit: 'mm',
+    exact: true,
+  });
+  const { promise } = judged;
+  if (!promise) return say('crown.turns.each', { each });
+  if (promise.turns === 0) return say('crown.turns.within', { each });
+  const slots = {
+    each,
+    count: formatNumber({ value: Math.abs(promise.turns), unit: 'count' }),
+    after: formatQuantity({ value: promise.after, unit: 'mm' }),
+    status: say(`status.${promise.status}`),
+  };
+  return say(promise.turns > 0 ? 'crown.turns.deeper' : 'crown.turns.higher', slots);
 }
-
-/** A number that is chosen for the crown: short below its heading, and by itself. */
-export const crownFieldName = (path: string): { readonly label: string; readonly name: string } => ({
-  label: say(`crownField.${path}` as MessageKey as 'crownField.wear'),
-  name: say(`crownField.name.${path}` as MessageKey as 'crownField.name.wear'),
-});

@@ -1,13 +1,9 @@
 import { arcBetween } from '../geometry/arc.ts';
 import { broughtInto, broughtOut } from '../geometry/carry.ts';
-import type { TriangleMesh } from '../geometry/mesh.ts';
 import { onPlane } from '../geometry/slice.ts';
 import { along, distance, dot, scale, sub, unit, type Vec3 } from '../geometry/vec.ts';
 import type { AccessExit } from '../restoration/access.ts';
-import { coverOf } from '../restoration/crownChoices.ts';
 import { cutCrown, type PlannedCrown, wayOut } from '../restoration/plannedCrown.ts';
-import { reducedAbutment } from '../restoration/reducedAbutment.ts';
-import type { Reduction } from '../restoration/reduction.ts';
 import { type Evaluation, readingOf } from './evaluate.ts';
 
 export const CONTOUR_SIDES = ['mesial', 'distal', 'facial'] as const;
@@ -75,9 +71,10 @@ export function crownMarks(evaluation: Evaluation): CrownMarks {
 }
 
 function marksOf(evaluation: Evaluation): CrownMarks {
-  const { placement: at, anatomy, restoration } = evaluation;
+  const { placement: at, anatomy, restoration, plan } = evaluation;
   const { toJaw } = anatomy;
-  const { crown, access } = restoration;
+  const { crown } = restoration;
+  const access = plan.fixing === 'cemented' ? null : restoration.access;
   const rim = Array.from({ length: COLUMNS }, (_, i) => at.rimPoint((2 * Math.PI * i) / COLUMNS));
   const bent = access?.bent ?? null;
   return {
@@ -179,21 +176,4 @@ function groundOf({ restoration, anatomy }: Evaluation): CrownMarks['ground'] {
   const inward =
     apart > 1e-6 ? scale(sub(to, from), (inside ? -1 : 1) / apart) : scale(normalAt(crown, from), -1);
   return { from: anatomy.toJaw(from), to: anatomy.toJaw(along(from, inward, depth)) };
-}
-
-const ground = new WeakMap<Reduction, TriangleMesh>();
-
-/** The one-piece abutment as it is after grinding, site frame; null where the implant has none. Made once an evaluation; about 3 ms. */
-export function groundAbutment({ placement, plan, restoration }: Evaluation): TriangleMesh | null {
-  const { reduction, crown } = restoration;
-  const { abutment } = plan.implant;
-  if (!reduction || !abutment) return null;
-  const known = ground.get(reduction);
-  if (known) return known;
-  const made = reducedAbutment(placement, crown, abutment, {
-    cover: coverOf(plan.crown),
-    post: plan.crown.post,
-  });
-  ground.set(reduction, made);
-  return made;
 }
