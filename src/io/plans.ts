@@ -3,6 +3,7 @@ import freshSocket from '../../assets/plans/demo-2-fresh-socket.json';
 import widePremolar from '../../assets/plans/demo-3-wide-premolar.json';
 import thinGum from '../../assets/plans/demo-4-thin-gum.json';
 import slab from '../../assets/plans/demo-5-slab.json';
+import onePiece from '../../assets/plans/demo-6-one-piece.json';
 import mean11 from '../../assets/plans/means-11.json';
 import mean12 from '../../assets/plans/means-12.json';
 import mean13 from '../../assets/plans/means-13.json';
@@ -34,6 +35,7 @@ export const DEMO_PLANS: readonly StoredPlan[] = [
   stored('demo-3-wide-premolar', widePremolar),
   stored('demo-4-thin-gum', thinGum),
   stored('demo-5-slab', slab),
+  stored('demo-6-one-piece', onePiece),
 ];
 
 /** One a site, from published means. */

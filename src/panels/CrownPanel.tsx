@@ -13,9 +13,9 @@ import { CROWN_LOOKS } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useEvaluation, usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
-import { formatNumber, formatQuantity } from '../words/format.ts';
+import { formatQuantity } from '../words/format.ts';
 import { presentAnswer, presentGrinding, presentTurns } from '../words/presentAnswer.ts';
-import { aboutMaterial, materialName, presentCrownNumber } from '../words/presentCrown.ts';
+import { aboutMaterial, materialName, namePartTurns, presentCrownNumber } from '../words/presentCrown.ts';
 import { say } from '../words/say.ts';
 import { FreedomField } from './FreedomField.tsx';
 import { ADVANCE, TILT_FP, TILT_MD } from './freedoms.ts';
@@ -175,26 +175,26 @@ function CrownField({ stores, number }: PanelProps & { number: CrownNumber }) {
 /** What the part-turns of the neck would do for the depth: a press for one each way, and one for as many as mend it. */
 function PartTurns({ stores }: PanelProps) {
   const turns = depthTurns(useEvaluation(stores));
-  const mend = turns.find(({ promise }) => promise !== null)?.promise?.turns ?? 0;
-  const way = mend > 0 ? 'deeper' : 'higher';
-  const count = formatNumber({ value: Math.abs(mend), unit: 'count' });
+  const judged = turns.find(({ promise }) => promise !== null);
+  const mend = judged?.promise?.turns ?? 0;
+  const name = namePartTurns(mend, judged?.degrees ?? 0);
   return (
     <>
       <p className="rail-note" data-part-turns>
         {presentTurns(turns)}
       </p>
-      <SnapWords stores={stores} snaps={['deeper-rung', 'higher-rung']} />
-      {Math.abs(mend) > 1 && (
-        <button
-          type="button"
-          className="rail-word"
-          onClick={() =>
-            stores.document.edit(say(`edit.partTurns.${way}`, { count }), (plan) => byPartTurns(plan, mend))
-          }
-        >
-          {say(`crown.turns.press.${way}`, { count })}
-        </button>
-      )}
+      <div className="rail-words">
+        <SnapWords stores={stores} snaps={['deeper-rung', 'higher-rung']} />
+        {Math.abs(mend) > 1 && (
+          <button
+            type="button"
+            className="rail-word"
+            onClick={() => stores.document.edit(name, (plan) => byPartTurns(plan, mend))}
+          >
+            {name}
+          </button>
+        )}
+      </div>
     </>
   );
 }

@@ -40,8 +40,8 @@ export function CrownInk({ drawing: d, lit }: CrownInkProps) {
       <Cased d={d.straight} />
       {d.angles.map(({ id, legs, arc }) => (
         <g key={id} className={id === lit ? 'crown-angle lit' : 'crown-angle'} data-mark={id}>
-          <Cased d={legs} />
-          <Cased className="crown-arc" d={arc} />
+          <path className="ink-casing" d={legs + arc} />
+          <path className="angle-line" d={legs + arc} />
         </g>
       ))}
       {d.exit && (

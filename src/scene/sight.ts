@@ -6,11 +6,11 @@ import type { Lens } from './lens.ts';
 export type Sight = 'side' | 'front' | 'top';
 
 /** A direction that is nearer to the line of sight than this (cosine) is the one looked along. */
-const ALONG = 0.7;
+const ALONG = { top: 0.86, front: 0.7 } as const;
 
 export function sightOf({ anatomy, placement }: Evaluation, { eye }: Lens): Sight {
   const toward = unit(sub(eye, anatomy.toJaw(placement.platform)));
-  const seenAlong = (v: Vec3): boolean => Math.abs(dot(anatomy.toJawDirection(v), toward)) > ALONG;
-  if (seenAlong(placement.a)) return 'top';
-  return seenAlong(placement.ef) ? 'front' : 'side';
+  const along = (v: Vec3): number => Math.abs(dot(anatomy.toJawDirection(v), toward));
+  if (along(placement.a) > ALONG.top) return 'top';
+  return along(placement.ef) > ALONG.front ? 'front' : 'side';
 }

@@ -28,17 +28,17 @@ export const crownWords = {
   'exit.straight':
     'The axis comes out palatally, {distance} from the edge: a screw can hold the crown, and so can cement.',
   'exit.bent.facial':
-    'The axis comes out facially, {distance} from the edge: the crown is cemented, or its channel bends by {angle} to come out palatally, within the {most} in published use.',
+    'The axis comes out facially, {distance} from the edge: cement it, or screw it by a channel bent {angle} to palatal (in use up to {most}).',
   'exit.bent.edge':
-    'The axis comes out at the edge: the crown is cemented, or its channel bends by {angle} to come out palatally, within the {most} in published use.',
+    'The axis comes out at the edge: cement it, or screw it by a channel bent {angle} to palatal (in use up to {most}).',
   'exit.beyond.facial':
-    'The axis comes out facially, {distance} from the edge: the crown is cemented. A channel would have to bend by {angle}; published use ends at {most}.',
+    'The axis comes out facially, {distance} from the edge: cement it. A channel would have to bend {angle} to palatal (in use up to {most}).',
   'exit.beyond.edge':
-    'The axis comes out at the edge: the crown is cemented. A channel would have to bend by {angle}; published use ends at {most}.',
+    'The axis comes out at the edge: cement it. A channel would have to bend {angle} to palatal (in use up to {most}).',
   'exit.no-way.facial':
-    'The axis comes out facially, {distance} from the edge: the crown is cemented. No bend toward palatal brings a channel out there.',
+    'The axis comes out facially, {distance} from the edge: cement it. No bend toward palatal brings a channel out there.',
   'exit.no-way.edge':
-    'The axis comes out at the edge: the crown is cemented. No bend toward palatal brings a channel out there.',
+    'The axis comes out at the edge: cement it. No bend toward palatal brings a channel out there.',
   'exit.misses': 'The axis does not come out of the planned crown: the crown would stand beside the implant.',
 
   'depthTurns.there': '{reading}: right as it is; a part-turn of {degrees} changes it by {change}.',

@@ -62,16 +62,6 @@ export const crownPlaceWords = {
   'crown.grind.lacking':
     'For {material} the hatched wedge has to come off the abutment: {depth} at its deepest, {volume} in all. Even then {lacking} of the wall is lacking over the least post: another material, or another axis.',
   'crown.turns.round': 'A round neck can stop at any depth.',
-  'crown.turns.each': 'A part-turn changes the depth by {each}.',
-  'crown.turns.within': 'A part-turn changes the depth by {each}; as it stands, none is needed.',
-  'crown.turns.deeper':
-    'A part-turn changes the depth by {each}; {count} deeper would make it {after}, {status}.',
-  'crown.turns.higher':
-    'A part-turn changes the depth by {each}; {count} higher would make it {after}, {status}.',
-  'crown.turns.press.deeper': '{count} deeper',
-  'crown.turns.press.higher': '{count} higher',
-  'edit.partTurns.deeper': '{count} part-turns deeper',
-  'edit.partTurns.higher': '{count} part-turns higher',
 
   'crown.section.faciopalatal':
     'The planned crown cut through the implant’s axis, palatal left, facial right: {answer}',

@@ -3,8 +3,8 @@ import type { FixingAnswer } from '../core/plan/crownAnswer.ts';
 import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
 import type { DepthTurns } from '../core/plan/partTurns.ts';
 import type { ExitMeaning } from '../core/restoration/exitMeaning.ts';
-import { formatNumber, formatQuantity } from './format.ts';
-import { materialName, presentExit } from './presentCrown.ts';
+import { formatQuantity } from './format.ts';
+import { materialName, presentDepthTurns, presentExit } from './presentCrown.ts';
 import { presentReading, quantityOf } from './presentReading.ts';
 import { say } from './say.ts';
 
@@ -99,20 +99,5 @@ export function presentGrinding({ plan, readings }: Evaluation): string | null {
 /** The part-turns that would mend the depth which the fixing judges. */
 export function presentTurns(turns: readonly DepthTurns[]): string {
   if (turns.length === 0) return say('crown.turns.round');
-  const judged = turns.find(({ promise }) => promise !== null) ?? turns[0];
-  const each = formatQuantity({
-    value: Math.abs(Math.round(100 * judged.change) / 100),
-    unit: 'mm',
-    exact: true,
-  });
-  const { promise } = judged;
-  if (!promise) return say('crown.turns.each', { each });
-  if (promise.turns === 0) return say('crown.turns.within', { each });
-  const slots = {
-    each,
-    count: formatNumber({ value: Math.abs(promise.turns), unit: 'count' }),
-    after: formatQuantity({ value: promise.after, unit: 'mm' }),
-    status: say(`status.${promise.status}`),
-  };
-  return say(promise.turns > 0 ? 'crown.turns.deeper' : 'crown.turns.higher', slots);
+  return presentDepthTurns(turns.find(({ promise }) => promise !== null) ?? turns[0]);
 }

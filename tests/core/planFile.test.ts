@@ -92,8 +92,8 @@ describe('the published schema', () => {
 describe('the plans that come with the program', () => {
   const files = namesIn('assets/plans');
 
-  it('are five scenarios and one of every supported site', () => {
-    expect(SITES_DEMO).toHaveLength(5);
+  it('are six scenarios and one of every supported site', () => {
+    expect(SITES_DEMO).toHaveLength(6);
     expect(MEAN_PLANS.map(({ plan }) => plan.site.tooth)).toEqual([11, 12, 13, 14, 21, 22, 23, 24]);
     expect(files.sort()).toEqual([...SITES_DEMO, ...MEAN_PLANS].map(({ id }) => `${id}.json`).sort());
   });

@@ -244,12 +244,47 @@ function slab(): Plan {
   );
 }
 
+function onePiece(): Plan {
+  const s = defaultSite(22);
+  const site: Site = {
+    ...s,
+    gap: 6.6,
+    ridge: {
+      ...s.ridge,
+      inclination: 29,
+      height: 19,
+      crestRounding: 1.4,
+      widths: [
+        { depth: 1, facial: 2.9, palatal: 2.9 },
+        { depth: 4, facial: 3.4, palatal: 3.6 },
+        { depth: 8, facial: 3.2, palatal: 4.4 },
+        { depth: 12, facial: 3.7, palatal: 5.2 },
+      ],
+      undercut: { depth: 0.5, level: 8, halfHeight: 3 },
+    },
+    mesial: leaning({ ...s.mesial, tilt: { faciopalatal: 24, mesiodistal: 2 }, cejAboveBone: 1.8 }, 8),
+    distal: leaning({ ...s.distal, tilt: { faciopalatal: 18, mesiodistal: 8 } }, 8),
+    reference: { kind: 'tooth', cej: 0.9, margin: 1.9 },
+    gum: { ...s.gum, crest: 2.7 },
+    crown: { ...s.crown, tilt: { faciopalatal: 22, mesiodistal: 4 } },
+  };
+  return plan(
+    '22, one-piece implant: what the crown asks of its abutment',
+    'The abutment is part of the implant. Where the crown over it would be too thin, it is ground; how much depends on the material.',
+    site,
+    shape('tapered-one-piece-30x11'),
+    'cemented',
+    [-1.2, -0.2, 1.6, 23, 7],
+  );
+}
+
 export const SITES_DEMO: readonly DemoPlan[] = [
   { id: 'demo-1-narrow-lateral', plan: narrowLateral() },
   { id: 'demo-2-fresh-socket', plan: freshSocket() },
   { id: 'demo-3-wide-premolar', plan: widePremolar() },
   { id: 'demo-4-thin-gum', plan: thinGum() },
   { id: 'demo-5-slab', plan: slab() },
+  { id: 'demo-6-one-piece', plan: onePiece() },
 ];
 
 /** One plan a site, from published means alone, the implant along the planned crown's axis. */
