@@ -4,10 +4,9 @@ import { siteInJaw } from '../core/anatomy/jawFrame.ts';
 import { FINE_TOOTH, shownTeeth } from '../core/anatomy/section.ts';
 import type { PlacedTooth } from '../core/anatomy/teeth.ts';
 import { placedToothMeshes } from '../core/anatomy/toothMeshes.ts';
-import { tuckedRoot } from '../core/anatomy/tuckedRoot.ts';
 import type { PassBody } from '../core/drilling/passBody.ts';
 import type { Placed } from '../core/geometry/carry.ts';
-import type { TriangleMesh } from '../core/geometry/mesh.ts';
+import { dot } from '../core/geometry/vec.ts';
 import { drillingOf } from '../core/plan/drilling.ts';
 import { solidsOf } from '../core/plan/evaluate.ts';
 import { passBodies } from '../core/plan/inHand.ts';
@@ -19,6 +18,8 @@ import { type Kernel, type Shelf, withShelf } from './shelf.ts';
 
 /** The base is cut so far coronal of the floor's plane, mm: a cut in the very plane of the ridge's foot would leave edges that lie on one another. */
 const BASE = 0.05;
+/** How far the root of a further tooth reaches into the bone, mm. */
+const STUB = 2.5;
 
 /** A practice model is the ridge with its neighbours. */
 export type PracticeKind = 'ridge' | 'drilled' | 'planned';
@@ -33,13 +34,6 @@ function bodiesOf(plan: Plan, kind: PracticeKind): readonly PassBody[] | NoModel
   const hole = drillingOf(plan)?.hole;
   if (!hole) return { code: 'no-hole' };
   return hole.neck ? [hole.drill, hole.neck] : [hole.drill];
-}
-
-/** Crown and root of a drawn tooth in the site frame; a further tooth's root keeps within the bone. */
-function toothIn(anatomy: Anatomy, tooth: PlacedTooth): { crown: TriangleMesh; root: TriangleMesh } {
-  const { mesial, distal } = anatomy.teeth;
-  const { crown, root } = placedToothMeshes(tooth, FINE_TOOTH);
-  return { crown, root: tooth === mesial || tooth === distal ? root : tuckedRoot(root, anatomy) };
 }
 
 const matrixOf = ({ ex, ey, ez, origin }: Placed) =>
@@ -60,20 +54,28 @@ class Assembly {
     return own;
   }
 
-  mesh = (mesh: TriangleMesh, name: Belongs): Manifold => this.named(solidOf(this.kernel, mesh), name);
-
   joined = (parts: readonly Manifold[]): Manifold => this.shelf.keep(this.kernel.Manifold.union([...parts]));
 
   less = (whole: Manifold, parts: readonly Manifold[]): Manifold =>
     this.shelf.keep(this.kernel.Manifold.difference([whole, ...parts]));
 
+  /** Crown and root of a drawn tooth. Nothing is measured to a further tooth's root: as much of it as holds its crown is enough, and none comes through the bone. */
+  private tooth(anatomy: Anatomy, tooth: PlacedTooth) {
+    const { mesial, distal } = anatomy.teeth;
+    const name = `tooth-${tooth.code}` as const;
+    const { crown, root } = placedToothMeshes(tooth, FINE_TOOTH);
+    const whole = this.shelf.keep(solidOf(this.kernel, root));
+    const { a, origin, numbers } = tooth;
+    const stub = () => whole.trimByPlane([...a], dot(a, origin) - numbers.cejAboveBone - STUB);
+    return {
+      crown: this.named(solidOf(this.kernel, crown), name),
+      root: this.named(tooth === mesial || tooth === distal ? whole : stub(), name),
+    };
+  }
+
   /** Bone and roots are drilled; the crowns are put on afterwards, so that a tool's way in from above leaves them whole. */
   practice(anatomy: Anatomy, bodies: readonly PassBody[]): Manifold {
-    const teeth = shownTeeth(anatomy).map((tooth) => {
-      const { crown, root } = toothIn(anatomy, tooth);
-      const name = `tooth-${tooth.code}` as const;
-      return { crown: this.mesh(crown, name), root: this.mesh(root, name) };
-    });
+    const teeth = shownTeeth(anatomy).map((tooth) => this.tooth(anatomy, tooth));
     const bone = this.named(boneSolid(this.kernel, this.shelf, anatomy).asOriginal(), 'bone');
     const jaw = this.joined([bone, ...teeth.map(({ root }) => root)]);
     const holes = bodies.map((body) => this.named(passSolid(this.kernel, body), 'hole'));

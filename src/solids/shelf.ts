@@ -5,15 +5,16 @@ export type Kernel = ManifoldToplevel;
 
 /** Solids of the modeller, which lie outside of what is collected by itself: kept together and freed together. */
 export class Shelf {
-  private readonly held: { delete: () => void }[] = [];
+  private readonly held = new Set<{ delete: () => void }>();
 
   keep<T extends { delete: () => void }>(one: T): T {
-    this.held.push(one);
+    this.held.add(one);
     return one;
   }
 
   free(): void {
-    for (const one of this.held.splice(0)) one.delete();
+    for (const one of this.held) one.delete();
+    this.held.clear();
   }
 }
 

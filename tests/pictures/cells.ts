@@ -25,6 +25,8 @@ export type Subject =
   | { readonly kind: 'tooth'; readonly cls: ToothClass; readonly side: 'right' | 'left' }
   | { readonly kind: 'lower'; readonly cls: 'central' | 'lateral' }
   | { readonly kind: 'implant'; readonly shape: ImplantShape; readonly light?: boolean }
+  /** A file of ours as another reader has it: base 64. */
+  | { readonly kind: 'model'; readonly glb: string }
   | {
       readonly kind: 'site';
       readonly plan: Plan;

@@ -5,6 +5,7 @@
  *   npm run pictures -- tooth canine OUT.png          one class, right and left, from all sides
  *   npm run pictures -- site PLAN.json OUT.png [bone,gum,teeth,crown,implant,canal,bite] [veiled]
  *   npm run pictures -- implant PLAN.json OUT.png
+ *   npm run pictures -- model FILE.glb OUT.png        a solid model as its file has it
  *   npm run pictures -- lower OUT.png
  *   npm run pictures -- sheet CELLS.json OUT.png      cells as in cells.ts
  */
@@ -52,6 +53,11 @@ function sheetOf([kind, ...rest]: readonly string[]): { sheet: Sheet; out: strin
     const subject = { kind: 'implant', shape: planOf(rest[0]).implant } as const;
     return { sheet: { cells: views(subject, ALL, ''), columns: 4, size: 420 }, out: rest[1] };
   }
+  if (kind === 'model') {
+    const subject = { kind: 'model', glb: readFileSync(rest[0]).toString('base64') } as const;
+    const names: readonly EyeName[] = ['facial', 'palatal', 'incisal', 'oblique', 'behind', 'mesial'];
+    return { sheet: { cells: views(subject, names, ''), columns: 3, size: 560 }, out: rest[1] };
+  }
   if (kind === 'site') {
     const parts = (rest[2] ?? 'bone,gum,teeth').split(',');
     const subject = { kind: 'site', plan: planOf(rest[0]), parts, veiled: rest[3] === 'veiled' } as const;
@@ -59,7 +65,7 @@ function sheetOf([kind, ...rest]: readonly string[]): { sheet: Sheet; out: strin
     return { sheet: { cells: views(subject, names, ''), columns: 3, size: 560 }, out: rest[1] };
   }
   if (kind === 'sheet') return { sheet: JSON.parse(readFileSync(rest[0], 'utf8')) as Sheet, out: rest[1] };
-  throw new Error('teeth, tooth, lower, implant, site or sheet; see the head of this file');
+  throw new Error('teeth, tooth, lower, implant, model, site or sheet; see the head of this file');
 }
 
 const { sheet, out } = sheetOf(process.argv.slice(2));
@@ -79,7 +85,7 @@ page.on('pageerror', (error) => console.error(error.message));
 page.on('console', (message) => message.type() === 'error' && console.error(message.text()));
 await page.goto(`${server.resolvedUrls?.local[0]}tests/pictures/index.html`);
 await page.waitForFunction(() => window.drawSheet !== undefined);
-const url = await page.evaluate((s) => window.drawSheet?.(s) ?? '', sheet);
+const url = await page.evaluate(async (s) => (await window.drawSheet?.(s)) ?? '', sheet);
 writeFileSync(out, Buffer.from(url.split(',')[1], 'base64'));
 await browser.close();
 await launched.close();

@@ -1,4 +1,5 @@
 import * as three from 'three';
+import { GLTFLoader } from 'three/addons/loaders/GLTFLoader.js';
 import { lowerCrownMesh, toothMesh } from '../../src/core/anatomy/crown.ts';
 import { siteInJaw } from '../../src/core/anatomy/jawFrame.ts';
 import { opposingMeshes } from '../../src/core/anatomy/opposing.ts';
@@ -22,7 +23,7 @@ import {
 } from '../../src/scene/shaders.ts';
 import { crownGeometry, siteSolids } from '../../src/scene/siteSolids.ts';
 import { surroundings } from '../../src/scene/surroundings.ts';
-import type { Cell, Sheet, Subject } from './cells.ts';
+import type { Sheet, Subject } from './cells.ts';
 
 const m = materials(newCut(), newBody(), false);
 const light = materials(newCut(), newBody(), true);
@@ -85,7 +86,22 @@ function siteGroup(subject: Extract<Subject, { kind: 'site' }>): Group {
   return { group: turned, centre: new three.Vector3(), radius: 17 };
 }
 
-function groupOf(subject: Subject): Group {
+/** Metres with `y` up as the file has them, turned back to millimetres with `z` up. */
+async function modelGroup(glb: string): Promise<Group> {
+  const bytes = Uint8Array.from(atob(glb), (c) => c.charCodeAt(0));
+  const { scene } = await new GLTFLoader().parseAsync(bytes.buffer, '');
+  const group = new three.Group();
+  group.add(scene);
+  group.scale.setScalar(1000);
+  group.rotation.x = Math.PI / 2;
+  group.updateMatrixWorld(true);
+  const box = new three.Box3().setFromObject(group);
+  const radius = 0.45 * box.getSize(new three.Vector3()).length();
+  return { group, centre: box.getCenter(new three.Vector3()), radius };
+}
+
+async function groupOf(subject: Subject): Promise<Group> {
+  if (subject.kind === 'model') return modelGroup(subject.glb);
   if (subject.kind === 'tooth') {
     const n = TOOTH_TABLE[subject.cls];
     const { crown, root } = toothMesh(subject.cls, n);
@@ -139,7 +155,7 @@ const isLeft = (subject: Subject): boolean =>
   (subject.kind === 'tooth' && subject.side === 'left') ||
   (subject.kind === 'site' && subject.plan.site.tooth > 20);
 
-function draw({ cells, columns, size }: Sheet): string {
+async function draw({ cells, columns, size }: Sheet): Promise<string> {
   const rows = Math.ceil(cells.length / columns);
   const label = 22;
   const gl = new three.WebGLRenderer({ antialias: true, preserveDrawingBuffer: true });
@@ -156,8 +172,8 @@ function draw({ cells, columns, size }: Sheet): string {
   ink.fillRect(0, 0, paper.width, paper.height);
   ink.font = '14px sans-serif';
   ink.textAlign = 'center';
-  cells.forEach((cell: Cell, i) => {
-    const { group, centre, radius, raking } = groupOf(cell.subject);
+  for (const [i, cell] of cells.entries()) {
+    const { group, centre, radius, raking } = await groupOf(cell.subject);
     const scene = new three.Scene();
     scene.background = new three.Color('#f5f0e6');
     scene.environment = environment;
@@ -185,14 +201,14 @@ function draw({ cells, columns, size }: Sheet): string {
     ink.drawImage(gl.domElement, x, y + label);
     ink.fillStyle = '#1e2430';
     ink.fillText(cell.caption, x + size / 2, y + 16);
-  });
+  }
   gl.dispose();
   return paper.toDataURL('image/png');
 }
 
 declare global {
   interface Window {
-    drawSheet?: (sheet: Sheet) => string;
+    drawSheet?: (sheet: Sheet) => Promise<string>;
   }
 }
 window.drawSheet = draw;
