@@ -17,9 +17,9 @@ import { type Belongs, type ModelResult, modelOf, type NoModel } from './model.t
 import { type Kernel, type Shelf, withShelf } from './shelf.ts';
 
 /** The base is cut so far coronal of the floor's plane, mm: a cut in the very plane of the ridge's foot would leave edges that lie on one another. */
-const BASE = 0.05;
+export const BASE = 0.05;
 /** How far the root of a further tooth reaches into the bone, mm. */
-const STUB = 2.5;
+export const STUB = 2.5;
 
 /** A practice model is the ridge with its neighbours. */
 export type PracticeKind = 'ridge' | 'drilled' | 'planned';
