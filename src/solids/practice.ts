@@ -76,7 +76,7 @@ class Assembly {
   /** Bone and roots are drilled; the crowns are put on afterwards, so that a tool's way in from above leaves them whole. */
   practice(anatomy: Anatomy, bodies: readonly PassBody[]): Manifold {
     const teeth = shownTeeth(anatomy).map((tooth) => this.tooth(anatomy, tooth));
-    const bone = this.named(boneSolid(this.kernel, this.shelf, anatomy).asOriginal(), 'bone');
+    const bone = this.named(boneSolid(this.kernel, this.shelf, anatomy), 'bone');
     const jaw = this.joined([bone, ...teeth.map(({ root }) => root)]);
     const holes = bodies.map((body) => this.named(passSolid(this.kernel, body), 'hole'));
     const drilled = holes.length > 0 ? this.less(jaw, holes) : jaw;

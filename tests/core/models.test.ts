@@ -37,6 +37,17 @@ async function fusedContacts(plan: Plan): Promise<number> {
   return fused;
 }
 
+/** Area of the faces that lie in the plane of the base, mm². */
+function baseArea({ positions: p, triangles: t }: TriangleMesh): number {
+  let twice = 0;
+  for (let i = 0; i < t.length; i += 3) {
+    const [a, b, c] = [3 * t[i], 3 * t[i + 1], 3 * t[i + 2]];
+    if (Math.max(p[a + 2], p[b + 2], p[c + 2]) > 1e-6) continue;
+    twice -= (p[b] - p[a]) * (p[c + 1] - p[a + 1]) - (p[c] - p[a]) * (p[b + 1] - p[a + 1]);
+  }
+  return twice / 2;
+}
+
 const close = (found: number, expected: number, share: number): void =>
   expect(Math.abs(found / expected - 1), `${found} against ${expected}`).toBeLessThan(share);
 
@@ -52,17 +63,7 @@ describe.each(SITES_DEMO)('$id', ({ plan }) => {
     const { low, high } = boxOf(mesh);
     expect(low).toEqual([0, 0, 0]);
     expect(size).toEqual(high);
-    const onBase = mesh.positions.filter((v, i) => i % 3 === 2 && v < 1e-4).length;
-    expect(onBase).toBeGreaterThan(20);
-  });
-
-  it('with the planned hole it has the volume left by its bodies', async () => {
-    const hole = drillingOf(plan)?.hole;
-    if (!hole) throw new Error('no hole');
-    const { mesh, volume, parts } = await modelOf(plan, 'planned');
-    expect(await opinionOn(mesh)).toMatchObject({ status: 'NoError', parts: 1 });
-    close(volume, practiceVolume(anatomy, hole.neck ? [hole.drill, hole.neck] : [hole.drill]), 1e-3);
-    expect(parts.map(({ name }) => name)).toContain('hole');
+    expect(baseArea(mesh)).toBeGreaterThan(0.3 * size[0] * size[1]);
   });
 
   it.each(['implant', 'plain'] as const)('%s: closed, without a handle, on its platform', async (kind) => {
@@ -71,6 +72,21 @@ describe.each(SITES_DEMO)('$id', ({ plan }) => {
     expect(opinion).toMatchObject({ status: 'NoError', parts: 1, genus: 0 });
     close(volume, opinion.volume, 1e-6);
     expect(size[2]).toBeCloseTo(plan.implant.implantedLength + plan.implant.transmucosalLength, 4);
+  });
+});
+
+describe.each(SITES_DEMO.slice(0, 2))('$id', ({ plan }) => {
+  it('with the planned hole it has the volume left by its bodies', async () => {
+    const hole = drillingOf(plan)?.hole;
+    if (!hole) throw new Error('no hole');
+    const { mesh, volume, parts } = await modelOf(plan, 'planned');
+    expect(await opinionOn(mesh)).toMatchObject({ status: 'NoError', parts: 1 });
+    close(
+      volume,
+      practiceVolume(solidsOf(plan.site), hole.neck ? [hole.drill, hole.neck] : [hole.drill]),
+      1e-3,
+    );
+    expect(parts.map(({ name }) => name)).toContain('hole');
   });
 });
 

@@ -12,28 +12,12 @@ import { buildModel } from '../../src/solids/build.ts';
 import type { Model, ModelKind } from '../../src/solids/model.ts';
 import { SITES_DEMO } from '../support/demoPlans.ts';
 import { opinionOn, solidModeller } from '../support/solid.ts';
+import { welded } from '../support/weld.ts';
 
 async function modelOf(plan: Plan, kind: ModelKind): Promise<Model> {
   const made = buildModel(await solidModeller(), plan, kind);
   if (!made.ok) throw new Error(JSON.stringify(made.why));
   return made.model;
-}
-
-/** Loose corners as one body: those at one point are one. */
-function welded(points: ArrayLike<number>, corners: ArrayLike<number>): TriangleMesh {
-  const known = new Map<string, number>();
-  const positions: number[] = [];
-  const triangles = Uint32Array.from(corners, (v) => {
-    const point = [points[3 * v], points[3 * v + 1], points[3 * v + 2]].map((x) => x + 0);
-    const key = point.join();
-    const found = known.get(key) ?? known.size;
-    if (found === known.size) {
-      known.set(key, found);
-      positions.push(...point);
-    }
-    return found;
-  });
-  return { positions: Float64Array.from(positions), triangles };
 }
 
 function size(geometry: BufferGeometry): Vector3 {

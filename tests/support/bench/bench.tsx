@@ -8,6 +8,7 @@ const name = window.location.hash.slice(1);
 const root = document.getElementById('root');
 
 if (name === 'page') import('../../../src/app/main.tsx');
+else if (name === 'read3mf') import('./read3mf.ts');
 else if (root && name === 'strict') mount(root, <Strict />);
 else if (root && name === 'field') mount(root, <Field />);
 else if (root && name.startsWith('broken-')) mount(root, <Broken part={name.slice('broken-'.length)} />);
