@@ -3,8 +3,9 @@ import { axisFrame, axisOf } from '../geometry/pose.ts';
 import type { ImplantShape } from '../implant/shape.ts';
 import type { Fixing } from '../measure/limit.ts';
 import { type CrownChoices, DEFAULT_CROWN, plannedTilt } from '../restoration/crownChoices.ts';
+import { crownFrame } from '../restoration/plannedCrown.ts';
 import { heldPose } from './edits.ts';
-import { evaluate } from './evaluate.ts';
+import { evaluate, solidsOf } from './evaluate.ts';
 import { PLAN_FORMAT, PLAN_VERSION, type Plan } from './plan.ts';
 
 /** Shoulder below the planned margin that a fixing asks for, mm: the middle of its band. */
@@ -39,9 +40,9 @@ export function planAlongCrown(
     limits: {},
     rehearsal: null,
   };
-  // The planned crown's axis goes through the crest point; the line's offset moves with the shift one to one, facially.
-  const [am, , ac] = axisOf(tilt);
-  const m = (am / ac) * c;
+  // On the planned crown's axis mesiodistally; the line's offset moves with the shift one to one, facially.
+  const { origin, ez } = crownFrame(solidsOf(site), crown);
+  const m = origin[0] + (ez[0] / ez[2]) * (c - origin[2]);
   const moved = { ...start, pose: heldPose({ ...start.pose, platform: { m, f: 0, c } }) };
   const aim = fixing === 'cemented' ? 0 : -1;
   const f = aim - evaluate(moved).line.offset;
