@@ -6,6 +6,8 @@ export const BEFORE_THE_CUT = [14, 3, 2, 3, 2, 3] as const;
 export const HIDDEN = [5.5, 3] as const;
 export const WITHIN = [7, 3.5] as const;
 export const GHOST = [8, 4] as const;
+/** The plan under what has gone wrong. */
+export const GOOD = [11, 3, 2, 3] as const;
 export const DOTTED = [1.5, 3] as const;
 
 /**

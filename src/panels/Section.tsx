@@ -153,11 +153,13 @@ function AxisLine({ top, foot }: { top: number; foot: number }) {
 interface PlacedProps {
   evaluation: Evaluation;
   kept: Evaluation | null;
+  /** What is shown has gone wrong: the kept pose is the plan itself. */
+  wrong: boolean;
   kind: 'faciopalatal' | 'mesiodistal';
 }
 
 /** The implant in its place, with its axis, and a kept pose's ghost. */
-function Placed({ evaluation, kept, kind }: PlacedProps) {
+function Placed({ evaluation, kept, wrong, kind }: PlacedProps) {
   const { placement, plan } = evaluation;
   return (
     <>
@@ -166,7 +168,7 @@ function Placed({ evaluation, kept, kind }: PlacedProps) {
         platform={placement.tP}
         roll={plan.pose.roll - (kind === 'mesiodistal' ? 90 : 0)}
       />
-      {kept && <KeptImplant kept={kept} evaluation={evaluation} kind={kind} />}
+      {kept && <KeptImplant kept={kept} evaluation={evaluation} kind={kind} thin={wrong} />}
       <AxisLine top={yOf(placement.tP - (plan.implant.abutment?.height ?? 0))} foot={yOf(placement.tA)} />
     </>
   );
@@ -275,6 +277,7 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
               <Placed
                 evaluation={evaluation}
                 kept={plannedPlan ? evaluationOf(plannedPlan) : kept}
+                wrong={heldIn(stores) === 'wrong'}
                 kind={kind}
               />
             )}

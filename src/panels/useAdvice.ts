@@ -2,10 +2,10 @@ import { useEffect, useState } from 'react';
 import { type AdviceResult, searchAdvice } from '../core/plan/advice.ts';
 import type { Plan } from '../core/plan/plan.ts';
 import { evaluationOf } from '../state/evaluation.ts';
+import { inSlices } from '../state/inSlices.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
-import { inSlices } from '../state/inSlices.ts';
 
 export interface AdviceState {
   readonly result: AdviceResult | null;

@@ -1,10 +1,10 @@
 import { useEffect, useState } from 'react';
 import type { Plan } from '../core/plan/plan.ts';
 import { type ShapeFit, searchFits } from '../core/plan/shapeFit.ts';
+import { inSlices } from '../state/inSlices.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
-import { inSlices } from '../state/inSlices.ts';
 
 interface Found {
   readonly plan: Plan;

@@ -35,7 +35,9 @@ export function CameraRig({ stores, asked, inMouth, onFree }: CameraRigProps) {
   const width = useThree(({ size }) => size.width);
   const height = useThree(({ size }) => size.height);
   const site = useSelected(stores.document, ({ plan }) => plan.site);
-  const subject = useSelected(stores.session, ({ place }) => (place === 'crown' ? 'crown' : 'site'));
+  const wrong = heldIn(stores) === 'wrong';
+  const crown = useSelected(stores.session, ({ place }) => place === 'crown');
+  const subject = wrong ? 'wrong' : crown ? 'crown' : 'site';
   const controls = useRef<Controls>(null);
   const here = useRef<Standpoint | null>(null);
   const turn = useRef<{ from: Standpoint; to: Standpoint; start: number } | null>(null);
@@ -73,7 +75,7 @@ export function CameraRig({ stores, asked, inMouth, onFree }: CameraRigProps) {
     if (same && free.current) return;
     free.current = false;
     // A plan gone wrong is framed as the plan itself, whatever the amount.
-    const { document } = heldIn(stores) === 'wrong' ? (plannedOf(stores) ?? stores) : stores;
+    const { document } = wrong ? (plannedOf(stores) ?? stores) : stores;
     const plan = (same && framed.current) || document.getState().plan;
     framed.current = plan;
     const to = standpointOf(asked.view, plan, solidsOf(site), inMouth, { width, height }, subject);
@@ -85,7 +87,7 @@ export function CameraRig({ stores, asked, inMouth, onFree }: CameraRigProps) {
       turn.current = { from, to, start: performance.now() };
       invalidate();
     }
-  }, [asked, site, inMouth, subject, width, height, stand, stores, invalidate]);
+  }, [asked, site, inMouth, subject, wrong, width, height, stand, stores, invalidate]);
 
   useFrame(() => {
     if (!turn.current) return;

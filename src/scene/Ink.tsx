@@ -3,6 +3,8 @@ import { useRef } from 'react';
 import { flushSync } from 'react-dom';
 import type { Vec3 } from '../core/geometry/vec.ts';
 import type { ReadingId } from '../core/measure/reading.ts';
+import { holeAlone } from '../core/teaching/cost.ts';
+import { trajectoryOf } from '../core/teaching/trajectories.ts';
 import { BEFORE_THE_CUT, HIDDEN } from '../marks/dash.ts';
 import { evaluationOf } from '../state/evaluation.ts';
 import { heldIn, plannedOf } from '../state/inHand.ts';
@@ -16,6 +18,7 @@ import { crownTags } from './crownTags.ts';
 import type { Cut, Removed } from './cut.ts';
 import { axisDrawing, handleDrawing, incisalDrawing, pathOf } from './drawing.ts';
 import { ghostDrawing } from './ghost.ts';
+import { goneWrongDrawing } from './goneWrong.ts';
 import { type Lens, lensOf } from './lens.ts';
 import type { Sheet } from './Overlay.tsx';
 import { clipped, rimOf, standing, standingSilhouette } from './silhouette.ts';
@@ -90,7 +93,9 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
     const ofCrown = place === 'crown';
     const { gesture } = document.getState();
     const planned = plannedOf(stores)?.document.getState().plan;
-    const others = [planned ?? gesture?.start, planned ? null : aside].filter(
+    const wrong = heldIn(stores) === 'wrong';
+    const gone = wrong && planned ? goneWrongDrawing(evaluationOf(planned), evaluation, lens) : null;
+    const others = (wrong ? [] : [planned ?? gesture?.start, planned ? null : aside]).filter(
       (one) => one !== undefined && one !== null,
     );
     const { normal, constant } = cut.keep;
@@ -100,9 +105,10 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
     if (kept.current?.key !== key || kept.current.solids !== solids) {
       kept.current = outlinesOf(solids, cut, lens, bone === 'cut' ? removed : 0, layers.teeth, ofCrown, key);
     }
-    const { hover, dragging, projector, guessing, answerHidden } = live.getState();
-    const wrong = heldIn(stores) === 'wrong';
-    const lines = layers.lines && !guessing && !(wrong && answerHidden);
+    const { hover, dragging, projector, guessing, answerHidden, trajectory } = live.getState();
+    // Where the hole alone has gone wrong, the walls beside the implant are not those that count.
+    const covered = wrong && (answerHidden || holeAlone(trajectoryOf(trajectory)));
+    const lines = layers.lines && !guessing && !covered;
     const lit: ReadingId | null = litReading(live.getState(), session.getState());
     const target = (controls as { target?: { toArray: () => [number, number, number] } } | null)?.target;
     const mesialArc =
@@ -112,7 +118,8 @@ export function Ink({ stores, solids, cut, bone, removed, onSheet }: InkProps) {
     const sheet: Sheet = {
       width: size.width,
       height: size.height,
-      axis: axisDrawing(evaluation, lens),
+      axis: gone?.axis ?? axisDrawing(evaluation, lens),
+      gone,
       incisal: incisalDrawing(evaluation, lens),
       hidden: kept.current.hidden,
       ghost: kept.current.ghost,

@@ -9,7 +9,9 @@ import { say } from '../words/say.ts';
 import { CrownInk } from './CrownInk.tsx';
 import type { CrownDrawing } from './crownDrawing.ts';
 import type { HandleDrawing, IncisalDrawing } from './drawing.ts';
+import { GoneWrong } from './GoneWrong.tsx';
 import type { GhostDrawing } from './ghost.ts';
+import type { GoneWrongDrawing } from './goneWrong.ts';
 import { type Can, Handles } from './Handles.tsx';
 import type { HandleId } from './handles.ts';
 import type { TagLine } from './tagLayout.ts';
@@ -25,6 +27,8 @@ export interface Sheet {
   readonly ghost: string;
   /** The pose a drag began with, and the kept one. */
   readonly poses: readonly GhostDrawing[];
+  /** The plan, where what is shown has gone wrong. */
+  readonly gone: GoneWrongDrawing | null;
   readonly tags: readonly TagLine[];
   /** The crown group, where it is the place's own matter. */
   readonly crown: CrownDrawing | null;
@@ -144,11 +148,12 @@ export function Overlay({ sheet, onGrip, onHover, onPick, onPoint }: OverlayProp
           <path className="ink-line" d={edge} />
         </g>
       ))}
-      <g className="axis-line">
+      <g className={sheet.gone ? 'axis-line wrong-axis' : 'axis-line'}>
         <path className="ink-casing" d={axis} />
         <path className="ink-line" d={dashed(sheet.axis, AXIS)} />
       </g>
       {sheet.crown && <CrownInk drawing={sheet.crown} lit={sheet.lit} />}
+      {sheet.gone && <GoneWrong drawing={sheet.gone} size={sheet.tagSize} />}
       {sheet.lines && (
         <>
           <Incisal drawing={sheet.incisal} tags={sheet.tags} />

@@ -77,10 +77,14 @@ export function handleDrawing({ plan, anatomy }: Evaluation, lens: Lens, pivot: 
   };
 }
 
-/** The axis from beyond the apex to beyond the tilt's arc. */
-export function axisDrawing({ plan, placement, anatomy }: Evaluation, lens: Lens): [Point, Point] {
+/** The axis from `over` mm coronal of the entry, beyond the tilt's arc if not said, to beyond the apex. */
+export function axisDrawing(
+  { plan, placement, anatomy }: Evaluation,
+  lens: Lens,
+  over = ARC.radius + 1.8,
+): [Point, Point] {
   const at = (p: Vec3): Point => lens.at(anatomy.toJaw(p));
-  const coronal = onAxis(plan, ARC.radius + 1.8);
+  const coronal = onAxis(plan, over);
   return [at(coronal), at(placement.axisPoint(placement.tA + 3.2))];
 }
 

@@ -17,11 +17,7 @@ export interface GhostDrawing {
  * The envelope of a pose as the eye sees it: at every station the radius stands to both sides of the axis, across the line of sight. A long
  * lens makes that as good as its silhouette.
  */
-export function ghostDrawing(
-  plan: Pick<Plan, 'pose' | 'implant'>,
-  anatomy: Anatomy,
-  lens: Lens,
-): GhostDrawing {
+export function ghostEdge(plan: Pick<Plan, 'pose' | 'implant'>, anatomy: Anatomy, lens: Lens): Point[] {
   const platform = anatomy.toJaw(platformOf(plan.pose));
   const axis = anatomy.toJawDirection(axisOf(plan.pose.tilt));
   const across = unit(cross(axis, sub(lens.eye, platform)));
@@ -31,6 +27,15 @@ export function ghostDrawing(
       const centre: Vec3 = along(platform, axis, -station);
       return lens.at(along(centre, across, way * r[i]));
     });
-  const points = [...side(1), ...side(-1).reverse()];
+  return [...side(1), ...side(-1).reverse()];
+}
+
+/** The envelope of a pose that is not there, drawn. */
+export function ghostDrawing(
+  plan: Pick<Plan, 'pose' | 'implant'>,
+  anatomy: Anatomy,
+  lens: Lens,
+): GhostDrawing {
+  const points = ghostEdge(plan, anatomy, lens);
   return { area: polyline(points, true), edge: dashed(points, GHOST, true) };
 }

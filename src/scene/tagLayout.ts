@@ -28,6 +28,8 @@ export interface Line {
   readonly from: Point;
   readonly to: Point;
   readonly measured?: boolean;
+  /** It runs back in: its leader goes on from where it begins. */
+  readonly inward?: boolean;
   /** On which side of the picture its tag stands; by default the side it runs to. */
   readonly side?: 'left' | 'right';
   /** Small words on the tag. */
@@ -42,14 +44,20 @@ export const TAG_SIZE = { desk: 16, class: 24 } as const;
 const TAG_GAP = 1.94;
 const AWAY = 44;
 
+/** A line from the end that lies in to the one that its leader goes on from. */
+const outward = ({ from, to, inward }: Line): [Point, Point] => (inward ? [to, from] : [from, to]);
+
+const sideOf = (line: Line): 'left' | 'right' => {
+  const [inner, outer] = outward(line);
+  return line.side ?? (outer.x >= inner.x ? 'right' : 'left');
+};
+
 /** Tags beside the model: those of lines that run to the right in a column on the right, the others on the left, none over another. */
 export function layTags(lines: readonly Line[], lens: Lens, size: number): TagLine[] {
   const out: TagLine[] = [];
   for (const side of ['left', 'right'] as const) {
     const way = side === 'right' ? 1 : -1;
-    const own = lines.filter(
-      ({ from, to, side: asked = to.x >= from.x ? 'right' : 'left' }) => asked === side,
-    );
+    const own = lines.filter((line) => sideOf(line) === side);
     if (own.length === 0) continue;
     const texts = own.map(({ reading, words, mark }) => {
       const shown = presentReading(reading);
@@ -60,15 +68,20 @@ export function layTags(lines: readonly Line[], lens: Lens, size: number): TagLi
     const edge = side === 'right' ? lens.width - widest - 10 : -(widest + 10);
     const column = way * Math.min(Math.max(...ends) + AWAY, edge);
     const places = spread(
-      own.map(({ from, to }) => to.y + Math.sign(to.y - from.y || -1) * 6),
+      own.map((line) => {
+        const [inner, outer] = outward(line);
+        return outer.y + Math.sign(outer.y - inner.y || -1) * 6;
+      }),
       TAG_GAP * size,
       44,
       lens.height - 60,
     );
-    own.forEach(({ reading, from, to, measured = true }, i) => {
-      const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
-      const run = (way * column - way * to.x > 24 ? 10 : 4) / length;
-      const elbow = { x: to.x + run * (to.x - from.x), y: to.y + run * (to.y - from.y) };
+    own.forEach((line, i) => {
+      const { reading, from, to, measured = true } = line;
+      const [inner, outer] = outward(line);
+      const length = Math.hypot(outer.x - inner.x, outer.y - inner.y) || 1;
+      const run = (way * column - way * outer.x > 24 ? 10 : 4) / length;
+      const elbow = { x: outer.x + run * (outer.x - inner.x), y: outer.y + run * (outer.y - inner.y) };
       const tag = { x: column, y: places[i] };
       const { mark, words } = texts[i];
       const number = formatTag(quantityOf(reading));

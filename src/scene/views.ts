@@ -53,6 +53,9 @@ function direction(view: View, { pose }: Plan, anatomy: Anatomy): Vec3 {
   return unit(add(scale(flat, Math.cos(rad(elevation))), [0, 0, Math.sin(rad(elevation))]));
 }
 
+/** What a view is framed for: the site with its handles, the crown, or the site with a plan gone wrong, which has none. */
+export type Subject = 'site' | 'crown' | 'wrong';
+
 /** How much of the implant below its shoulder a view of the crown holds, mm. */
 const UNDER_SHOULDER = 4.5;
 
@@ -79,8 +82,8 @@ function crownPoints(plan: Plan, anatomy: Anatomy): Vec3[] {
   ].map(toJaw);
 }
 
-/** Points that a view of the site has to hold, jaw frame. */
-function keyPoints(plan: Plan, anatomy: Anatomy): Vec3[] {
+/** Points that a view of the site has to hold, jaw frame; the handles among them where there are any. */
+function keyPoints(plan: Plan, anatomy: Anatomy, handles: boolean): Vec3[] {
   const { ridge, teeth, toJaw } = anatomy;
   const { a } = axisFrame(axisOf(plan.pose.tilt));
   const entry = pivotPoint(plan, 'entry');
@@ -96,7 +99,8 @@ function keyPoints(plan: Plan, anatomy: Anatomy): Vec3[] {
   });
   const reach = tiltReach(plan, 'entry');
   const arc = [-ARC.half, ARC.half].map((by) => arcPoint(plan, 'entry', reach, 0, by));
-  const implant = [pivotPoint(plan, 'apex'), add(entry, scale(a, ARC.radius)), ...arc];
+  const apex = pivotPoint(plan, 'apex');
+  const implant = handles ? [apex, add(entry, scale(a, ARC.radius)), ...arc] : [apex];
   return [...beside, ...foot, ...implant].map(toJaw);
 }
 
@@ -119,13 +123,14 @@ export function standpointOf(
   anatomy: Anatomy,
   inMouth: boolean,
   { width, height }: Picture,
-  subject: 'site' | 'crown' = 'site',
+  subject: Subject = 'site',
 ): Standpoint {
   const toward = direction(view, plan, anatomy);
   const upright: Vec3 = [0, 0, inMouth ? -1 : 1];
   const sideways = unit(cross(upright, toward));
   const high = cross(toward, sideways);
-  const points = (subject === 'crown' ? crownPoints : keyPoints)(plan, anatomy);
+  const points =
+    subject === 'crown' ? crownPoints(plan, anatomy) : keyPoints(plan, anatomy, subject === 'site');
   const tall = Math.max(80, height - ROOM.top - ROOM.bottom);
   const wide = Math.max(80, width - 2 * ROOM.side);
   const middle = (numbers: readonly number[]) => (Math.min(...numbers) + Math.max(...numbers)) / 2;

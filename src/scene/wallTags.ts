@@ -33,7 +33,9 @@ export function lineOf(evaluation: Evaluation, lens: Lens, id: ReadingId, always
   const [a, b] = [lens.at(from), lens.at(to)];
   const whole = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]) * lens.scale(to);
   const seen = Math.hypot(b.x - a.x, b.y - a.y);
-  return always || seen > FORESHORTENED * whole ? { reading, from: a, to: b } : null;
+  // A wall that is passed through is measured back into the bone: its tag stands on its own side all the same.
+  const inward = value < 0 && id.includes('-wall-');
+  return always || seen > FORESHORTENED * whole ? { reading, from: a, to: b, inward } : null;
 }
 
 /** The measurements that a view shows, at most four walls; the lit one always. */

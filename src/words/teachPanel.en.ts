@@ -25,6 +25,9 @@ export const teachPanelWords = {
   'teach.covered': 'The section is covered until the answer is shown.',
   'teach.pointer': 'Pointer',
 
+  'teach.good': 'the plan',
+  'teach.wrong': 'this trajectory',
+
   'teach.less': 'Less of it',
   'teach.more': 'More of it',
   'teach.play': 'Play',

@@ -10,6 +10,8 @@ import { say } from '../../words/say.ts';
 export function Mended({ stores, cost }: { stores: TeachStores; cost: Cost }) {
   const plan = usePlan(stores.planned);
   const mending = useSelected(stores.found, (state) => state.mending);
+  // Where the hole alone has gone wrong, nothing leads back.
+  const returns = cost.plan.pose !== plan.pose || cost.plan.implant !== plan.implant;
   const told = mending && presentMending(plan, mending);
   return (
     <div className="cost-part mended">
@@ -38,9 +40,11 @@ export function Mended({ stores, cost }: { stores: TeachStores; cost: Cost }) {
       {cost.amount > 0 && !cost.notHere && (
         <p className="mended-back">
           {sayWayBack(plan, cost.plan)}{' '}
-          <button type="button" onClick={() => stores.player.playTo(0)}>
-            {say('teach.showBack')}
-          </button>
+          {returns && (
+            <button type="button" onClick={() => stores.player.playTo(0)}>
+              {say('teach.showBack')}
+            </button>
+          )}
         </p>
       )}
     </div>

@@ -20,17 +20,19 @@ export interface Sight {
   readonly section: SectionKind;
   /** mm apical of the entry; where the section runs across the axis. */
   readonly sectionLevel?: number;
+  /** The gum is taken off where it would lie over what is looked at. */
+  readonly gum: boolean;
 }
 
-const FROM_MESIAL: Sight = { view: 'mesial', bone: 'cut', section: 'faciopalatal' };
-const FACIAL: Sight = { view: 'facial', bone: 'translucent', section: 'mesiodistal' };
+const FROM_MESIAL: Sight = { view: 'mesial', bone: 'cut', section: 'faciopalatal', gum: true };
+const FACIAL: Sight = { view: 'facial', bone: 'translucent', section: 'mesiodistal', gum: false };
 
 const OTHERS: Partial<Record<TrajectoryId, Sight>> = {
   'mesial-root': FACIAL,
   'distal-root': FACIAL,
   'too-wide': FACIAL,
-  'into-canal': { view: 'incisal', bone: 'translucent', section: 'across', sectionLevel: 3 },
-  'neck-turned': { view: 'incisal', bone: 'whole', section: 'faciopalatal' },
+  'into-canal': { view: 'incisal', bone: 'translucent', section: 'across', sectionLevel: 3, gum: false },
+  'neck-turned': { view: 'incisal', bone: 'whole', section: 'faciopalatal', gum: true },
   'oval-hole': { ...FROM_MESIAL, section: 'across', sectionLevel: 3 },
 };
 
