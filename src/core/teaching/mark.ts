@@ -1,17 +1,16 @@
 import type { Rehearsal } from '../drilling/rehearsal.ts';
-import { axisOf, type Pose } from '../geometry/pose.ts';
-import { along } from '../geometry/vec.ts';
+import type { Pose } from '../geometry/pose.ts';
 import { totalLength } from '../implant/shape.ts';
 import { SITE_FACT } from '../measure/margin.ts';
 import type { ReadingId } from '../measure/reading.ts';
 import { drillingOf } from '../plan/drilling.ts';
-import { solidsOf } from '../plan/evaluate.ts';
-import { passBodies, passesShown, pointAt, rehearsalOf } from '../plan/inHand.ts';
+import { passBodies, passesShown, rehearsalOf } from '../plan/inHand.ts';
 import type { Plan } from '../plan/plan.ts';
 import { planInSeat, seatNow } from '../plan/seat.ts';
 import { type Deviation, deviation, lateralInShoulderPlane } from '../spread/deviation.ts';
 import { evaluated } from './evaluated.ts';
 import type { Done, Exercise } from './exercise.ts';
+import { poseInHole } from './inHole.ts';
 import { MEASURE_IDS, type MeasureId, type Measures, measuresOf } from './measures.ts';
 
 export const ATTEMPT_FORMAT = 'ridgewright-attempt';
@@ -59,10 +58,7 @@ export function placedPose(exercise: Exercise, attempt: Attempt): Pose {
   if (rehearsalOf(plan).seating.length > 0 && seatNow(plan)) return planInSeat(plan).pose;
   const last = passBodies(plan).findLast((body) => body.lowest < 0);
   if (!last) return attempt.pose;
-  const { tilt } = last.endPose();
-  const depth = last.depth - rehearsalOf(plan).spare - totalLength(plan.implant);
-  const [m, f, c] = along(pointAt(solidsOf(plan.site), last.endPose(), 0), axisOf(tilt), -depth);
-  return { platform: { m, f, c }, tilt, roll: attempt.pose.roll };
+  return poseInHole(plan, last.endPose(), last.depth, attempt.pose.roll);
 }
 
 const beyond = (plan: Plan): Set<ReadingId> =>
