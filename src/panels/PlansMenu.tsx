@@ -26,16 +26,17 @@ interface ListProps {
   heading: string;
   plans: readonly StoredPlan[];
   onOpen: (plan: Plan) => void;
+  className?: string;
 }
 
-function PlanList({ heading, plans, onOpen }: ListProps) {
+function PlanList({ heading, plans, onOpen, className }: ListProps) {
   const id = useId();
   return (
     <>
       <h2 className="caption" id={id}>
         {heading}
       </h2>
-      <ul aria-labelledby={id}>
+      <ul aria-labelledby={id} className={className}>
         {plans.map((stored) => (
           <li key={stored.id}>
             <button type="button" data-plan={stored.id} onClick={() => onOpen(stored.plan)}>
@@ -131,7 +132,7 @@ export const PlansMenu = memo(function PlansMenu({
         </button>
         {shown && <RecentPlans keeping={keeping} onOpen={open} />}
         <PlanList heading={say('plans.scenarios')} plans={scenarios} onOpen={open} />
-        <PlanList heading={say('plans.sites')} plans={sites} onOpen={open} />
+        <PlanList className="plans-sites" heading={say('plans.sites')} plans={sites} onOpen={open} />
         <p className="caption">{say('plans.note')}</p>
         {shown && <MachineWords keeping={keeping} offline={offline} />}
       </div>

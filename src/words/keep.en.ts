@@ -1,14 +1,14 @@
 /** Words of keeping a plan on the machine, of links and codes, of working without a network. */
 export const keepWords = {
-  'kept.fresh': 'Nothing changed yet',
+  'kept.fresh': 'Unchanged',
   'kept.keeping': 'Being kept',
   'kept.kept': 'Kept here',
-  'kept.full': 'Not kept: storage full',
-  'kept.refused': 'Not kept here',
+  'kept.full': 'Not kept',
+  'kept.refused': 'Not kept',
   'kept.shown': 'Only shown',
   'kept.free': 'Only shown',
-  'kept.never': 'Single file: keeps nothing',
-  'kept.file': 'Kept as a file',
+  'kept.never': 'Keeps nothing',
+  'kept.file': 'In a file',
   'kept.takeOver': 'Take over',
   'kept.take': 'take over from the other tab',
   'kept.fullNotice':

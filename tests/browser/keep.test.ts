@@ -1,4 +1,5 @@
 /** Keeping the plan on the machine, in a real browser with its real database: reload, two tabs, no room, a tab killed in mid-gesture, a torn write. */
+import type { Page } from 'playwright-core';
 import { DEMO_PLANS } from '../../src/io/plans.ts';
 import { en } from '../../src/words/en.ts';
 import { expect, listen, openPage, settled, test } from '../support/browser.ts';
@@ -16,15 +17,16 @@ import { field, openPlace, type } from '../support/place.ts';
 
 const SHIFT = en['rail.shiftFName'];
 const undo = /^Undo/;
+const word = (page: Page) => page.getByRole('banner').getByRole('status').first().textContent();
 
 test('what was done is there after a reload, and undo begins anew', async ({ page }) => {
   await openPanelsAt(page);
   await keptAs(page, 'fresh');
-  expect(await page.getByText(en['kept.fresh']).isVisible()).toBe(true);
+  expect(await word(page)).toBe(en['kept.fresh']);
   await type(page, SHIFT, '0.3');
   await type(page, en['rail.tiltFpName'], '12');
   await keptAs(page, 'kept');
-  expect(await page.getByText(en['kept.kept']).isVisible()).toBe(true);
+  expect(await word(page)).toBe(en['kept.kept']);
   const before = await planOn(page);
   await reloaded(page);
   expect(await planOn(page)).toEqual(before);
@@ -91,7 +93,7 @@ test('where there is no room it says so and offers the file; with room again it 
   await setFull(page, true);
   await type(page, SHIFT, '0.4');
   await keptAs(page, 'full');
-  expect(await page.getByText(en['kept.full']).isVisible()).toBe(true);
+  expect(await word(page)).toBe(en['kept.full']);
   const alert = page.getByRole('alert');
   expect(await alert.textContent()).toContain(en['kept.fullNotice']);
   const [file] = await Promise.all([
@@ -99,7 +101,7 @@ test('where there is no room it says so and offers the file; with room again it 
     alert.getByRole('button', { name: en['plans.save'] }).click(),
   ]);
   expect(file.suggestedFilename()).toMatch(/^ridgewright-\d\d\.json$/);
-  expect(await page.getByText(en['kept.file']).isVisible()).toBe(true);
+  expect(await word(page)).toBe(en['kept.file']);
   await setFull(page, false);
   await type(page, SHIFT, '0.5');
   await keptAs(page, 'kept');
