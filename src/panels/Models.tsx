@@ -35,6 +35,11 @@ function lackOf(outcome: ModelOutcome | undefined, busy: boolean): string {
   return outcome.outcome === 'fault' ? say('models.failed') : '';
 }
 
+const stateOf = (made: Made, busy: boolean): string => {
+  if (busy) return 'busy';
+  return Object.keys(made).length > 0 ? 'made' : 'none';
+};
+
 /** Makes every kind in turn, tells of each as it is found to be a solid, and saves those that are. */
 function useBench({ stores, maker }: ModelsProps) {
   const plan = useSelected(stores.document, (state) => state.plan);
@@ -65,40 +70,40 @@ function useBench({ stores, maker }: ModelsProps) {
 export function Models(props: ModelsProps) {
   const { made, busy, make, save } = useBench(props);
   return (
-    <div className="models" data-models={busy ? 'busy' : Object.keys(made).length > 0 ? 'made' : 'none'}>
-      <OfferGroup heading={say('models.title')}>
-        {MODEL_KINDS.map((kind) => {
-          const outcome = made[kind];
-          return (
-            <Offer
-              key={kind}
-              what={say(`models.${kind}`)}
-              lacking={lackOf(outcome, busy)}
-              kinds={MODEL_FORMATS.map((format) => ({
-                key: format,
-                kind: say(`models.${format}`),
-                onTake: () => save(kind, format),
-              }))}
-            >
-              {outcome?.outcome === 'figures' && (
-                <small data-model={kind}>
-                  {sayFigures(outcome.figures)} {sayLeftOut(outcome.figures)}
-                </small>
-              )}
-            </Offer>
-          );
-        })}
-      </OfferGroup>
-      <p aria-live="polite">
-        {make ? (
+    <OfferGroup heading={say('models.title')}>
+      <li className="offer" data-models={stateOf(made, busy)}>
+        <span aria-live="polite">
+          {say('models.purpose')}
+          {!make && <small>{say('models.noWorker')}</small>}
+          {busy && <small>{say('models.making')}</small>}
+        </span>
+        {make && (
           <button type="button" disabled={busy} onClick={make}>
-            {say(busy ? 'models.making' : 'models.make')}
+            {say('models.make')}
           </button>
-        ) : (
-          say('models.noWorker')
         )}
-      </p>
-      <p>{say('models.purpose')}</p>
-    </div>
+      </li>
+      {MODEL_KINDS.map((kind) => {
+        const outcome = made[kind];
+        return (
+          <Offer
+            key={kind}
+            what={say(`models.${kind}`)}
+            lacking={lackOf(outcome, busy)}
+            kinds={MODEL_FORMATS.map((format) => ({
+              key: format,
+              kind: say(`models.${format}`),
+              onTake: () => save(kind, format),
+            }))}
+          >
+            {outcome?.outcome === 'figures' && (
+              <small data-model={kind}>
+                {sayFigures(outcome.figures)} {sayLeftOut(outcome.figures)}
+              </small>
+            )}
+          </Offer>
+        );
+      })}
+    </OfferGroup>
   );
 }

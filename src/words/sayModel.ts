@@ -32,11 +32,11 @@ export type ModelFigures = Pick<Model, 'size' | 'volume' | 'leftOut'> & { readon
 
 /** Size, volume and triangles in one line. */
 export function sayFigures({ size, volume, triangles }: ModelFigures): string {
-  const [x, y, z] = size.map((value) => formatQuantity({ value, unit: 'mm' }));
+  const [x, y] = size.map((value) => formatNumber({ value, unit: 'mm' }));
   return say('models.figures', {
     x,
     y,
-    z,
+    z: formatQuantity({ value: size[2], unit: 'mm' }),
     volume: formatQuantity({ value: volume, unit: 'mm3' }),
     triangles: formatNumber({ value: triangles, unit: 'count' }),
   });

@@ -64,7 +64,7 @@ describe.each(CASES)('$name', ({ plan, kind }) => {
   let model: Model;
   beforeAll(async () => {
     model = await modelOf(plan, kind);
-  });
+  }, 120_000);
 
   it('STL: 84 + 50 n bytes, its header says what it is not, three reads the same closed body', async () => {
     const bytes = await modelFile(model, 'stl');
