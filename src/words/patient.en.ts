@@ -32,7 +32,7 @@ export const patientWords = {
   'patient.gap.title': 'One tooth is missing.',
   'patient.gap.what': 'You are looking at the upper front teeth. In one place there is gum, and no tooth.',
   'patient.gap.whatSocket':
-    'You are looking at the upper front teeth. One of them can not be kept. It is drawn as if it were out.',
+    'You are looking at the upper front teeth. One of them cannot be kept. It is drawn as if it were out.',
   'patient.gap.why':
     'A gap can make it hard to bite and to speak. In time, the teeth beside it may lean in. And many people mind how it looks.',
 
@@ -55,7 +55,7 @@ export const patientWords = {
   // Common practice, no source; no figures of success are given, since none would be this plan's.
   'patient.healing.title': 'Then the bone needs rest.',
   'patient.healing.what':
-    'Bone has to grow tight on to the screw. That takes weeks to months. Till then, nothing should chew on it: no food, and none of the lower teeth.',
+    'Bone has to grow tight on to the screw. That takes weeks to months. Till then, it is kept out of chewing: no food on it, and no lower tooth against it.',
   'patient.healing.risk':
     'Most implants heal well. At times the bone does not hold, the gum gets sore or draws back, or a part comes loose. A good deal of this can be put right. Smoke and poor cleaning make it more likely.',
 
@@ -64,7 +64,7 @@ export const patientWords = {
   'patient.tooth.what':
     'It is called a crown. It is made to match the teeth beside it, in its shape and its shade. It is fixed to the screw.',
   'patient.tooth.why':
-    'You brush it like your own teeth. It can not get a hole, but the gum round it can get sore. So it has to be checked from time to time.',
+    'You brush it like your own teeth. It cannot get a hole, but the gum round it can get sore. So it has to be checked from time to time.',
 
   // Common practice, no source.
   'patient.choices.title': 'There is more than one way.',
@@ -93,7 +93,7 @@ export const patientWords = {
   'patient.drawing': 'Drawing of the upper front teeth from the front',
   'patient.turn': 'Turn the drawing with a finger.',
   'patient.turnKeys': 'The arrow keys turn it.',
-  'patient.noGraphics': 'This screen can not show the drawing. The words tell the same.',
+  'patient.noGraphics': 'This screen cannot show the drawing. The words tell the same.',
   'patient.loading': 'The drawing is on its way.',
   'patient.back': 'Back',
   'patient.next': 'Next: {step}',

@@ -10,6 +10,8 @@ export interface LabelSheet {
   /** Outline of what is to come, path data, and how much of it is there yet. */
   readonly outline: string;
   readonly share: number;
+  /** How far the words have appeared, 0 to 1. */
+  readonly words: number;
 }
 
 interface LabelsProps {
@@ -22,12 +24,12 @@ interface LabelsProps {
 const ANCHOR = { left: 'end', right: 'start', middle: 'middle' } as const;
 
 /** Words on leader lines. The text beside the drawing tells the same, so a screen reader passes them by. */
-export function Labels({ sheet: { labels, outline, share }, language, size }: LabelsProps) {
+export function Labels({ sheet: { labels, outline, share, words }, language, size }: LabelsProps) {
   return (
     <svg className="show-labels" viewBox={size && `0 0 ${size.width} ${size.height}`} aria-hidden="true">
       <path className="show-outline" d={outline} opacity={share} />
       {labels.map(({ id, at, side, from, to }) => (
-        <g key={id} className="show-label">
+        <g key={id} className="show-label" opacity={words}>
           <path d={`M${px(from.x)} ${px(from.y)}L${px(to.x)} ${px(to.y)}`} />
           <circle cx={px(to.x)} cy={px(to.y)} r="4" />
           <text x={px(at.x)} y={px(at.y)} dy="0.33em" textAnchor={ANCHOR[side]}>

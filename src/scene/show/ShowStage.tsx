@@ -78,6 +78,7 @@ function sheetOf(
     ),
     outline: leaf.look.outline > 0 ? outlineOf(solids.crownPoints, lens) : '',
     share: leaf.look.outline,
+    words: 1,
   };
 }
 
@@ -143,13 +144,13 @@ export default function ShowStage({
     (leaf: Leaf, lens: Lens, made: ShowSolids) => {
       solids.current = made;
       const sheet = sheetOf(wanted.current, evaluation, leaf, lens, made);
-      flushSync(() => labels.current?.(sheet));
+      flushSync(() => labels.current?.({ ...sheet, words: unfolding.rest }));
       if (!stage.current) return;
-      for (const [edge, at] of Object.entries(edgesOf(evaluation.anatomy, leaf.look, leaf.frame)))
+      for (const [edge, at] of Object.entries(edgesOf(evaluation, leaf.look, leaf.frame)))
         stage.current.style.setProperty(`--${edge}`, `${Math.round(at)}px`);
       stage.current.dataset.camera = lens.name;
     },
-    [evaluation],
+    [evaluation, unfolding],
   );
 
   useLayoutEffect(() => {

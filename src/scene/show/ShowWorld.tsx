@@ -50,7 +50,7 @@ function applyLook(look: Look, moving: Moving, m: ShowMaterials, solids: ShowSol
   };
   put(moving.implant, look.implant, scale(solids.axis, look.implantOut));
   put(moving.crown, look.crown, scale(solids.crownAxis, look.crownOut));
-  put(moving.bite, look.bite, [0, 0, BITE_FROM * (1 - look.bite)]);
+  put(moving.bite, solids.bites ? look.bite : 0, [0, 0, BITE_FROM * (1 - look.bite)]);
 }
 
 /** How far below their place the lower teeth come from, mm. */
@@ -74,7 +74,7 @@ export function ShowWorld({ evaluation, light, unfolding, onDoor, onLeaf }: Show
   useLayoutEffect(() => {
     const show = (leaf: Leaf, shape: Size) => {
       applyLook(leaf.look, moving, materials, solids);
-      standCamera(camera, evaluation.anatomy, leaf.look, shape, leaf.frame);
+      standCamera(camera, evaluation, leaf.look, shape, leaf.frame);
       scene.updateMatrixWorld(true);
     };
     onDoor({
@@ -92,7 +92,7 @@ export function ShowWorld({ evaluation, light, unfolding, onDoor, onLeaf }: Show
     unfolding.goOn(performance.now());
     const { leaf } = unfolding;
     applyLook(leaf.look, moving, materials, solids);
-    standCamera(camera, evaluation.anatomy, leaf.look, size, leaf.frame);
+    standCamera(camera, evaluation, leaf.look, size, leaf.frame);
     onLeaf(leaf, lensOf(camera, size.width, size.height), solids);
     if (unfolding.moving) invalidate();
   });

@@ -1,3 +1,4 @@
+import type { PlacedTooth } from '../../core/anatomy/teeth.ts';
 import { plannedTooth } from '../../core/anatomy/toothMeshes.ts';
 import { broughtOut } from '../../core/geometry/carry.ts';
 import { add, along, scale, type Vec3 } from '../../core/geometry/vec.ts';
@@ -5,7 +6,7 @@ import type { Evaluation } from '../../core/plan/evaluate.ts';
 import type { Point } from '../../marks/path.ts';
 import type { PatientStep } from '../../words/presentPatient.ts';
 import type { Lens } from '../lens.ts';
-import { type Frame, jawStands, neighboursOnPicture } from './showCamera.ts';
+import { type Frame, jawStands } from './showCamera.ts';
 
 export type LabelId = 'gum' | 'gap' | 'bone' | 'root' | 'implant' | 'later' | 'crown' | 'rest';
 
@@ -50,6 +51,11 @@ const SLOTS: Readonly<Record<PatientStep, readonly Slot[]>> = {
   choices: [],
 };
 
+/** A neighbour's contact that faces the gap. */
+function facing({ marks: { mesialContact, distalContact } }: PlacedTooth): Vec3 {
+  return Math.abs(mesialContact[0]) < Math.abs(distalContact[0]) ? mesialContact : distalContact;
+}
+
 /** What the words point at, in the drawing's own frame, mm. */
 export function anchorsOf({ anatomy, placement }: Evaluation): Record<LabelId, Vec3> {
   const { ridge, toJaw, teeth, site } = anatomy;
@@ -63,13 +69,13 @@ export function anchorsOf({ anatomy, placement }: Evaluation): Record<LabelId, V
   const frame = { origin: tooth.origin, ex: tooth.ex, ey: tooth.ey, ez: tooth.a };
   const { crownLength } = tooth.numbers;
   const crown = (height: number): Vec3 => broughtOut(frame, [0, 2.6, height * crownLength]);
-  const { left, right } = neighboursOnPicture(anatomy);
-  const root = along(left.root.centre, left.root.a, -0.55 * left.root.semi[2]);
-  const gap = scale(add(teeth.mesial.marks.distalContact, teeth.distal.marks.mesialContact), 0.5);
+  const { mesial, distal } = teeth;
+  const root = along(distal.root.centre, distal.root.a, -0.55 * distal.root.semi[2]);
+  const gap = scale(add(facing(mesial), facing(distal)), 0.5);
   return {
-    gum: place(facially(right.station, 4, site.gum.crest)),
-    gap: place([gap[0], gap[1], gap[2]]),
-    bone: place(facially(right.station * 0.2, 8, 0)),
+    gum: place(facially(mesial.station, 4, site.gum.crest)),
+    gap: place(gap),
+    bone: place(facially(mesial.station * 0.2, 8, 0)),
     root: place(root),
     implant: place(placement.axisPoint(placement.tP + 0.62 * (placement.tA - placement.tP))),
     later: place(crown(0.82)),

@@ -1,7 +1,10 @@
 import type { PerspectiveCamera } from 'three';
 import type { Anatomy } from '../../core/anatomy/anatomy.ts';
+import { fromArch } from '../../core/anatomy/arch.ts';
+import { shownRange } from '../../core/anatomy/section.ts';
 import { broughtOut, type Placed } from '../../core/geometry/carry.ts';
 import { add, cross, dot, scale, unit, type Vec3 } from '../../core/geometry/vec.ts';
+import type { Evaluation } from '../../core/plan/evaluate.ts';
 import { KEY } from '../shaders.ts';
 import type { Look } from './looks.ts';
 
@@ -44,8 +47,8 @@ const rad = (degrees: number): number => (degrees * Math.PI) / 180;
 const middle = (numbers: readonly number[]) => (Math.min(...numbers) + Math.max(...numbers)) / 2;
 const spread = (numbers: readonly number[]) => Math.max(...numbers) - Math.min(...numbers);
 
-/** What has to be seen: the gap, both teeth beside it from edge to root tip, the near halves of the next; as it stands in the drawing. */
-export function seenPoints(anatomy: Anatomy): Vec3[] {
+/** What has to be seen: both teeth beside the gap from edge to root tip, and the implant's tip; as it stands in the drawing. */
+function seenPoints({ anatomy, placement }: Evaluation): Vec3[] {
   const { teeth, toJaw } = anatomy;
   const stands = jawStands(anatomy);
   const beside = [teeth.mesial, teeth.distal];
@@ -55,7 +58,7 @@ export function seenPoints(anatomy: Anatomy): Vec3[] {
     marks.distalContact,
     root.apex,
   ]);
-  return points.map((p) => broughtOut(stands, toJaw(p)));
+  return [...points, placement.axisPoint(placement.tA)].map((p) => broughtOut(stands, toJaw(p)));
 }
 
 /** Where the eye looks from: away from the drawing, unit, in the drawing's own frame. */
@@ -69,13 +72,27 @@ const ROOM = 2.5;
 /** How far beside the outermost contacts the drawing has run out into the paper, mm: before the model ends. */
 const RUNS_OUT = 5.6;
 
-/** How far over the highest root tip the drawing has run out, and over which length it does so, mm. */
+/** How far over the highest tip the drawing has run out, and over which length it does so, mm. */
 const OVER = 2.6;
 const FADE = 4.5;
 
+/** Where along the picture the drawing runs out: a little beside what has to be seen, and before the model ends. */
+function sidesOf(anatomy: Anatomy, across: readonly number[]): [number, number] {
+  const { from, to } = shownRange(anatomy);
+  const stands = jawStands(anatomy);
+  const ends = [from, to].map((q) =>
+    dot(broughtOut(stands, anatomy.toJaw(fromArch(anatomy.arch, q, 0, 0))), ACROSS),
+  );
+  return [
+    Math.max(Math.min(...across) - RUNS_OUT, Math.min(...ends)),
+    Math.min(Math.max(...across) + RUNS_OUT, Math.max(...ends)),
+  ];
+}
+
 /** How a look fits into a frame. Size and middle are those seen straight from the front, so that turning never makes it jump. */
-function fitted(anatomy: Anatomy, look: Look, frame: Frame) {
-  const points = seenPoints(anatomy);
+function fitted(evaluation: Evaluation, look: Look, frame: Frame) {
+  const { anatomy } = evaluation;
+  const points = seenPoints(evaluation);
   const across = points.map((p) => dot(p, ACROSS));
   const high = points.map((p) => p[2]);
   const deep = points.map((p) => dot(p, FRONT));
@@ -92,18 +109,18 @@ function fitted(anatomy: Anatomy, look: Look, frame: Frame) {
   return {
     target,
     millimetre,
-    half: (spread(across) / 2 + RUNS_OUT) * millimetre,
+    sides: sidesOf(anatomy, across).map((at) => (at - middle(across)) * millimetre),
     top: (ends - middle(high)) * millimetre,
   };
 }
 
 /** Where on the picture the drawing has run out into the paper, and over which length it does so upward; px. */
-export function edgesOf(anatomy: Anatomy, look: Look, frame: Frame) {
-  const { half, top, millimetre } = fitted(anatomy, look, frame);
+export function edgesOf(evaluation: Evaluation, look: Look, frame: Frame) {
+  const { sides, top, millimetre } = fitted(evaluation, look, frame);
   const [x, y] = [frame.left + frame.width / 2, frame.top + frame.height / 2];
   return {
-    left: Math.max(frame.left - 10, x - half),
-    right: Math.min(frame.left + frame.width + 10, x + half),
+    left: Math.max(frame.left - 10, x + Math.min(...sides)),
+    right: Math.min(frame.left + frame.width + 10, x + Math.max(...sides)),
     top: y - top - look.lift * millimetre,
     bottom: frame.top + frame.height,
     fade: FADE * millimetre,
@@ -113,12 +130,12 @@ export function edgesOf(anatomy: Anatomy, look: Look, frame: Frame) {
 /** Stands the camera so that the drawing fits into `frame` of a picture and turns about its own middle. */
 export function standCamera(
   camera: PerspectiveCamera,
-  anatomy: Anatomy,
+  evaluation: Evaluation,
   look: Look,
   size: Size,
   frame: Frame,
 ): void {
-  const { target, millimetre } = fitted(anatomy, look, frame);
+  const { target, millimetre } = fitted(evaluation, look, frame);
   const distance = size.height / millimetre / 2 / Math.tan(rad(SHOW_LENS.fov / 2));
   const eye = add(target, scale(towardEye(look), distance));
   camera.fov = SHOW_LENS.fov;
@@ -132,10 +149,4 @@ export function standCamera(
   camera.setViewOffset(size.width, size.height, -right, -down, size.width, size.height);
   camera.updateProjectionMatrix();
   camera.updateMatrixWorld();
-}
-
-/** The neighbours as they stand on the picture seen from the front. */
-export function neighboursOnPicture({ teeth, toJaw }: Anatomy) {
-  const pair = [teeth.mesial, teeth.distal].sort((a, b) => toJaw(a.origin)[0] - toJaw(b.origin)[0]);
-  return { left: pair[0], right: pair[1] };
 }

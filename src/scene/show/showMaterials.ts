@@ -133,7 +133,7 @@ export function showMaterials(light: boolean): ShowMaterials {
     hull: edge(false),
     crownHull: edge(true),
     biteHull: edge(true),
-    boneHull: edge(true, '#6d6149'),
+    boneHull: edge(true, '#8d7a5c'),
   };
   return {
     ...made,

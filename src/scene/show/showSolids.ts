@@ -30,6 +30,8 @@ export interface ShowSolids {
   readonly crownAxis: Vec3;
   /** Points of the crown that is to come, as it stands in the drawing. */
   readonly crownPoints: readonly Vec3[];
+  /** Whether lower teeth that are drawn stand over against the gap. */
+  readonly bites: boolean;
   readonly dispose: () => void;
 }
 
@@ -46,6 +48,9 @@ function crownPoints(anatomy: Anatomy): Vec3[] {
   }
   return points;
 }
+
+/** Farther along the arch than this a lower tooth does not meet the new one, mm. */
+const NEAR = 5;
 
 const AROUND = 40;
 /** Where in the crown the joining part ends, as a share of the crown's length, and how wide it is there, of the crown's width and depth. */
@@ -74,10 +79,12 @@ export function showSolids(evaluation: Evaluation, light: boolean): ShowSolids {
   const { anatomy, plan } = evaluation;
   const geometries = new SiteGeometries(light);
   const implant = implantGeometry(plan.implant, light ? 40 : 64);
+  const site = geometries.lay(anatomy);
   const joining = collarMesh(evaluation);
   const collar = joining && new OwnedGeometry().lay(joining, siteInJaw(anatomy)).geometry;
   return {
-    site: geometries.lay(anatomy),
+    site,
+    bites: site.bite.some(({ tooth }) => Math.abs(tooth.edge[0]) < NEAR),
     implant,
     collar,
     stands: implantMatrix(evaluation, new Matrix4()),

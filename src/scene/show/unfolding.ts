@@ -9,6 +9,8 @@ export interface Leaf {
 
 /** How long one step takes to unfold, ms. */
 const UNFOLDS = 1500;
+/** The part of the way after which the words of the new step appear. */
+const APPEARS = 0.75;
 /** How far a hand may turn the drawing to either side, and up and down; degrees. */
 const FREE = { azimuth: 80, elevation: 38 } as const;
 
@@ -30,12 +32,18 @@ export class Unfolding {
   private to: Leaf;
   private now: Leaf;
   private began: number | null = null;
+  private share = 1;
   private turn = { azimuth: 0, elevation: 0 };
 
   constructor(leaf: Leaf) {
     this.from = leaf;
     this.to = leaf;
     this.now = leaf;
+  }
+
+  /** How far what is new has come to rest, 0 to 1: its words appear with that. */
+  get rest(): number {
+    return this.share;
   }
 
   get moving(): boolean {
@@ -59,6 +67,7 @@ export class Unfolding {
     this.to = leaf;
     this.now = atOnce ? leaf : this.from;
     this.began = atOnce ? null : time;
+    this.share = atOnce ? 1 : 0;
   }
 
   /** Another shape of the picture: the same leaf in another frame, without a motion of its own. */
@@ -81,6 +90,7 @@ export class Unfolding {
     if (this.began === null) return;
     const w = (time - this.began) / UNFOLDS;
     this.now = w >= 1 ? this.to : leafBetween(this.from, this.to, Math.max(0, w));
+    this.share = Math.min(1, Math.max(0, (w - APPEARS) / (1 - APPEARS)));
     if (w >= 1) this.began = null;
   }
 }
