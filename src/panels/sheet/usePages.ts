@@ -21,7 +21,7 @@ const heightOf = (element: Element): number => element.getBoundingClientRect().h
 
 /**
  * On which page each block stands: measured where they happen to be, since a block is as high on one page as on another. `root` holds the pages, each with a `[data-room]` in
- * which its `[data-block]`s stand. Measured again whenever the blocks or the paper change and when fonts have come.
+ * which its `[data-block]`s stand. Measured again whenever the blocks or the paper change, and whenever a block comes out higher, as when a font has come.
  */
 export function usePages(
   root: RefObject<HTMLElement | null>,
@@ -30,28 +30,22 @@ export function usePages(
 ): readonly number[] {
   const { length: count } = inOrder;
   const [pages, setPages] = useState<readonly number[]>([]);
-  const [fonts, setFonts] = useState(0);
-
-  useLayoutEffect(() => {
-    const { fonts: faces } = document;
-    let gone = false;
-    void faces.ready.then(() => !gone && setFonts((n) => n + 1));
-    return () => {
-      gone = true;
-    };
-  }, []);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is not read here says when to measure
   useLayoutEffect(() => {
-    const rooms = [...(root.current?.querySelectorAll('[data-room]') ?? [])].map(heightOf);
+    const rooms = [...(root.current?.querySelectorAll('[data-room]') ?? [])];
     const blocks = [...(root.current?.querySelectorAll('[data-block]') ?? [])];
-    const heights = Array.from({ length: count }, (_, i) =>
-      heightOf(blocks.find((block) => block.getAttribute('data-block') === `${i}`) ?? blocks[0]),
-    );
-    if (rooms.length === 0 || blocks.length === 0) return;
-    const next = packed(heights, rooms[0], rooms[1] ?? rooms[0]);
-    setPages((before) => (same(before, next) ? before : next));
-  }, [root, count, inOrder, paper, fonts, pages]);
+    const measure = () => {
+      const [first, later = first] = rooms.map(heightOf);
+      const next = packed(blocks.map(heightOf), first, later);
+      setPages((before) => (same(before, next) ? before : next));
+    };
+    if (rooms.length === 0 || blocks.length !== count) return;
+    measure();
+    const watch = new ResizeObserver(measure);
+    for (const element of [...rooms, ...blocks]) watch.observe(element);
+    return () => watch.disconnect();
+  }, [root, count, inOrder, paper, pages]);
 
   return pages.length === count ? pages : Array.from({ length: count }, () => 0);
 }
