@@ -180,7 +180,7 @@ test('a rehearsed plan has its drills, the mark to stop at, and its passes on th
 test('the sheet has pictures of the model, and the stage comes as a picture of the size asked for', async ({
   page,
 }) => {
-  await page.setViewportSize({ width: 1024, height: 768 });
+  await page.setViewportSize({ width: 900, height: 640 });
   await page.addInitScript(() => {
     localStorage.setItem('ridgewright.session.1', JSON.stringify({ drawing: 'light' }));
   });
@@ -214,4 +214,4 @@ test('the sheet has pictures of the model, and the stage comes as a picture of t
   for (const colours of pictures) expect(colours).toBeGreaterThan(30);
   const pages = await printed(page);
   expect(pages.reduce((sum, one) => sum + one.images, 0)).toBe(2);
-});
+}, 150_000);
