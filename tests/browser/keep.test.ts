@@ -108,16 +108,18 @@ test('where there is no room it says so and offers the file; with room again it 
   expect(await alert.count()).toBe(0);
 });
 
-test('a tab killed in mid-gesture has lost no finished gesture', async ({ page, context, complaints }) => {
+test('a tab killed in mid-gesture has lost no finished gesture', {
+  timeout: 120_000,
+}, async ({ page, context, complaints }) => {
   await openPlace(page);
   const grip = await gripOf(page);
-  await carry(page, grip, 0, 6);
+  await carry(page, grip, 0, 2);
   await letGo(page, grip);
   await settled(page);
   await keptAs(page, 'kept');
   const finished = await field(page, SHIFT).inputValue();
   const next = await gripOf(page);
-  await carry(page, next, 0, 6);
+  await carry(page, next, 0, 2);
   await settled(page);
   expect(await field(page, SHIFT).inputValue()).not.toBe(finished);
   await page.close({ runBeforeUnload: false });
