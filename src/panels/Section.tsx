@@ -213,7 +213,8 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
   const tool =
     plannedPlan && heldIn(stores) === 'tool' ? toolOf(plannedPlan, handOf(plannedPlan).tool) : null;
   // An implant gone wrong brings the passes that led to it.
-  const drilled = heldIn(stores) === 'wrong' ? plan : plannedPlan;
+  const wrong = heldIn(stores) === 'wrong';
+  const drilled = wrong ? plan : plannedPlan;
   const bodies = drilled && passBodies(drilled);
   const kept = useKept(stores);
   const acts = useLineActs(stores);
@@ -264,6 +265,7 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
             teeth={layers.teeth}
             hole={hole}
             tool={tool !== null}
+            good={wrong && plannedPlan ? evaluationOf(plannedPlan) : null}
           />
         ) : (
           <>
@@ -277,7 +279,7 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
               <Placed
                 evaluation={evaluation}
                 kept={plannedPlan ? evaluationOf(plannedPlan) : kept}
-                wrong={heldIn(stores) === 'wrong'}
+                wrong={wrong}
                 kind={kind}
               />
             )}

@@ -1,6 +1,10 @@
 import type { SectionOutline } from '../core/anatomy/section.ts';
 import type { Loop } from '../core/geometry/slice.ts';
+import { dot, sub } from '../core/geometry/vec.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
+import { dashed, GOOD } from '../marks/dash.ts';
+import { polyline } from '../marks/path.ts';
+import { planeOf } from '../paper/sectionPlane.ts';
 import { SectionHole } from './SectionHole.tsx';
 import { SectionTissues } from './SectionTissues.tsx';
 import { DRAWING_HEIGHT, PX_PER_MM } from './scale.ts';
@@ -21,11 +25,35 @@ interface SectionAcrossProps {
   hole: readonly Loop[];
   /** A tool stands in the implant's place. */
   tool: boolean;
+  /** The plan, where the implant has gone wrong. */
+  good: Evaluation | null;
+}
+
+/** The plan's implant where its axis passes the level. */
+function Good({
+  good,
+  evaluation,
+  level,
+}: Pick<SectionAcrossProps, 'evaluation' | 'level'> & { good: Evaluation }) {
+  const { origin, x, y } = planeOf(evaluation, 'across', level);
+  const off = sub(good.placement.axisPoint(level), origin);
+  const middle = { x: dot(off, x) * PX_PER_MM, y: MIDDLE - dot(off, y) * PX_PER_MM };
+  const r = good.placement.radius(level) * PX_PER_MM;
+  const points = Array.from({ length: 72 }, (_, i) => {
+    const turn = (i * Math.PI) / 36;
+    return { x: middle.x + r * Math.cos(turn), y: middle.y + r * Math.sin(turn) };
+  });
+  return (
+    <>
+      <path className="good-casing" d={polyline(points, true)} />
+      <path className="good-edge" d={dashed(points, GOOD, true)} />
+    </>
+  );
 }
 
 /** The section across the axis at a level: facial right, mesial up; the implant as its envelope and its core. */
 export function SectionAcross(props: SectionAcrossProps) {
-  const { evaluation, outline, planned, level, gum, teeth, hole, tool } = props;
+  const { evaluation, outline, planned, level, gum, teeth, hole, tool, good } = props;
   const { placement, plan } = evaluation;
   const inside = level >= placement.tP && level <= placement.tA;
   const r = placement.radius(level);
@@ -41,6 +69,7 @@ export function SectionAcross(props: SectionAcrossProps) {
           {threaded && <circle cx="0" cy={MIDDLE} r={(r - plan.implant.thread.depth) * PX_PER_MM} />}
         </g>
       )}
+      {good && <Good good={good} evaluation={evaluation} level={level} />}
       <path className="drawing-thin" d={`M-7 ${MIDDLE}h14M0 ${MIDDLE - 7}v14`} />
     </>
   );

@@ -32,7 +32,7 @@ export const teachPanelWords = {
   'teach.more': 'More of it',
   'teach.play': 'Play',
   'teach.stop': 'Stop',
-  'teach.back': 'Play back',
+  'teach.back': 'Back',
   'teach.working': 'Working it out.',
 
   'teach.all': 'All {count} readings',

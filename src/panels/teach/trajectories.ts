@@ -31,7 +31,7 @@ const OTHERS: Partial<Record<TrajectoryId, Sight>> = {
   'mesial-root': FACIAL,
   'distal-root': FACIAL,
   'too-wide': FACIAL,
-  'into-canal': { view: 'incisal', bone: 'translucent', section: 'across', sectionLevel: 3, gum: false },
+  'into-canal': { view: 'palatal', bone: 'translucent', section: 'across', sectionLevel: 3, gum: false },
   'neck-turned': { view: 'incisal', bone: 'whole', section: 'faciopalatal', gum: true },
   'oval-hole': { ...FROM_MESIAL, section: 'across', sectionLevel: 3 },
 };
