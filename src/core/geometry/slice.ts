@@ -20,7 +20,7 @@ export const onPlane = ({ origin: o, x, y }: Plane, u: number, v: number): Vec3 
 ];
 
 /** Triangles in a row that are looked at together. */
-const BLOCK = 48;
+const BLOCK = 24;
 
 /** Boxes round the blocks of a mesh's triangles, kept as long as the mesh: six numbers a block, middle and half extent. */
 const boxes = new WeakMap<TriangleMesh, Float64Array>();
