@@ -66,4 +66,41 @@ export const classWords = {
   'mark.noAnswer':
     '{file}: this is the students’ file; it holds no answer. Attempts are marked against the teacher’s file.',
   'mark.exercise': '{title} (exercise {fingerprint})',
+
+  'bench.heading': 'Bench check',
+  'bench.note':
+    'Drill a printed practice ridge, stand a pin of the drill’s diameter in the hole and measure with a calliper. It gives the pose of the hole, and how sure it is.',
+  'bench.facial': 'Hole to the facial surface',
+  'bench.palatal': 'Hole to the palatal surface',
+  'bench.at': '{what}, {depth} below the edge',
+  'bench.pin.mesial-contact': 'Pin to the mesial neighbour’s contact point',
+  'bench.pin.distal-contact': 'Pin to the distal neighbour’s contact point',
+  'bench.pin.mesial-neck': 'Pin to the mesial neighbour’s enamel line',
+  'bench.pin.distal-neck': 'Pin to the distal neighbour’s enamel line',
+  'bench.depth': 'Depth of the hole below the bone',
+  'bench.sd': 'Error of one reading (SD)',
+  'bench.fault.too-few':
+    'Too few readings: walls at two levels on both sides at least; for the mesiodistal place and lean also the pin’s distances.',
+  'bench.fault.fresh-socket':
+    'A fresh socket has no edge to count depths from: the check is for healed ridges.',
+  'bench.fault.no-fit':
+    'No hole in this ridge would be measured so: is it this ridge, and each number in its place?',
+  'bench.held.mesiodistal-place': 'Nothing was measured of the mesiodistal place: taken as planned.',
+  'bench.held.mesiodistal-angle': 'Nothing was measured of the mesiodistal lean: taken as planned.',
+  'bench.doubtful':
+    'The readings do not fit one another: one may be mistyped (largest misfit: {what}, {by}).',
+  'bench.row': '{measure}: {value} ± {sd}',
+
+  'hand.heading': 'Your own hand',
+  'hand.none': 'No attempt has been kept yet.',
+  'hand.few': '{count} attempts: too few to tell a hand by.',
+  'hand.count': '{count} attempts',
+  'hand.way.screen': 'at the screen',
+  'hand.way.bench': 'at the bench',
+
+  'guesses.heading': 'Your guesses',
+  'guesses.row': '{what}: off by {size} on the whole, {mean} ± {sd} ({count} guesses)',
+  'guesses.rowOne': '{what}: off by {size} (1 guess)',
+  'guesses.better': 'the first ten {first}, the last ten {last}',
+  'guesses.lean': 'Lean off the planned axis',
 } as const;
