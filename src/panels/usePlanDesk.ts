@@ -19,6 +19,16 @@ export interface PlanDesk {
   readonly save: () => void;
 }
 
+/** What is to be said; of what went well, only until the plan is changed again. */
+interface Told {
+  readonly lines: readonly string[];
+  readonly passing: boolean;
+}
+
+const NOTHING: Told = { lines: [], passing: false };
+const refusal = (lines: readonly string[]): Told => ({ lines, passing: false });
+const success = (lines: readonly string[]): Told => ({ lines, passing: true });
+
 type Faults = Extract<ReadResult, { ok: false }>['faults'];
 
 const furtherFaults = (more: number): string[] =>
@@ -37,21 +47,21 @@ const WHY = { long: 'link.long', newer: 'link.newer', broken: 'link.broken' } as
 const linkRefused = (fault: string): string => say('link.refused', { fault });
 
 /** Opens the plan of a link. What reads links is loaded only when there is one. */
-async function openLink({ document }: PlanStores, hash: string): Promise<readonly string[]> {
+async function openLink({ document }: PlanStores, hash: string): Promise<Told> {
   try {
     const { readPlanHash } = await import('../io/link/planLink.ts');
     const read = readPlanHash(hash);
-    if (!read.ok)
-      return read.why === 'plan' ? faultLines(read.faults, linkRefused) : [linkRefused(say(WHY[read.why]))];
+    if (!read.ok && read.why === 'plan') return refusal(faultLines(read.faults, linkRefused));
+    if (!read.ok) return refusal([linkRefused(say(WHY[read.why]))]);
     document.open(say('link.edit'), read.plan);
-    return [say('link.opened')];
+    return success([say('link.opened')]);
   } catch {
-    return [linkRefused(say('link.unready'))];
+    return refusal([linkRefused(say('link.unready'))]);
   }
 }
 
 /** A plan in the page's address is opened once and taken out of it: what is done afterwards outlives a reload. */
-function useLinks(stores: PlanStores, tell: (lines: readonly string[]) => void): void {
+function useLinks(stores: PlanStores, tell: (told: Told) => void): void {
   useEffect(() => {
     const follow = () => {
       const hash = planInAddress(window.location.href);
@@ -66,13 +76,17 @@ function useLinks(stores: PlanStores, tell: (lines: readonly string[]) => void):
 }
 
 export function usePlanDesk(stores: PlanStores): PlanDesk {
-  const [lines, setLines] = useState<readonly string[]>([]);
-  useLinks(stores, setLines);
+  const [told, tell] = useState(NOTHING);
+  useLinks(stores, tell);
+  useEffect(() => {
+    if (!told.passing) return;
+    return stores.document.subscribe(() => tell(NOTHING));
+  }, [stores, told]);
 
   const put = useCallback(
-    (plan: Plan, told: readonly string[] = []) => {
+    (plan: Plan, lines: readonly string[] = []) => {
       stores.document.open(say('edit.open', { title: planTitle(plan) }), plan);
-      setLines(told);
+      tell(success(lines));
     },
     [stores],
   );
@@ -81,9 +95,9 @@ export function usePlanDesk(stores: PlanStores): PlanDesk {
     async (file: File) => {
       const refused = (fault: string) => say('plans.refused', { file: file.name, fault });
       const text = await textOf(file);
-      if (text === null) return setLines([refused(say('plans.unreadable'))]);
+      if (text === null) return tell(refusal([refused(say('plans.unreadable'))]));
       const read = parsePlanFile(text);
-      if (!read.ok) return setLines(faultLines(read.faults, refused));
+      if (!read.ok) return tell(refusal(faultLines(read.faults, refused)));
       const opened = say('plans.opened', { title: planTitle(read.plan) });
       put(read.plan, read.migrated.length > 0 ? [opened, say('plans.migrated')] : []);
     },
@@ -97,7 +111,8 @@ export function usePlanDesk(stores: PlanStores): PlanDesk {
     stores.document.markSaved();
   }, [stores]);
 
-  const dismiss = useCallback(() => setLines([]), []);
+  const dismiss = useCallback(() => tell(NOTHING), []);
   const open = useCallback((plan: Plan) => put(plan), [put]);
+  const { lines } = told;
   return useMemo(() => ({ lines, dismiss, open, openFile, save }), [lines, dismiss, open, openFile, save]);
 }
