@@ -83,7 +83,7 @@ export function Models(props: ModelsProps) {
           </button>
         )}
       </li>
-      {MODEL_KINDS.map((kind) => {
+      {(make ? MODEL_KINDS : []).map((kind) => {
         const outcome = made[kind];
         return (
           <Offer
