@@ -7,7 +7,7 @@ export const cliWords = {
   'cli.usage.compare':
     'Usage: {call} FIRST SECOND [--json | --csv] [--out PATH]\n\nPrints how far the implant of the second plan stands from that of the first (platform, apex, depth, angle),\nthen every reading of both. The two plans are of one site.\n  --json      as JSON\n  --csv       as comma-separated values\n  --out PATH  into a file; else to stdout\nExit: 0 done, 2 usage, 3 unusable file, 4 a fault of this program.',
   'cli.usage.export':
-    'Usage: {call} FILE --to FORMAT [--what WHAT] [--scale N] [--out PATH]\n\nWrites a plan as a file for another program.\n  --to stl, 3mf, glb  a solid model to print (mm; GLB in metres): practice model from numbers, no surgical guide\n       --what ridge     the ridge with its neighbours, whole (else this)\n              drilled   the same, drilled as far as rehearsed\n              planned   the same, with the planned hole\n              implant   the implant as a dummy\n              plain     the same, plain to the thread crests\n  --to svg            a drawing in true scale\n       --what section   through the axis, with its walls (else this)\n              bare      the same without a word on it\n              profile   the wall profile\n       --scale N        mm of the paper for one of the model, 0.5 to 20 (else 3)\n  --to csv, json      a table\n       --what readings  every reading (else this)\n              rehearsal pass by pass\n  --out PATH          into a file; else to stdout\nExit: 0 done, 2 usage, 3 unusable file, 4 a fault of this program.',
+    'Usage: {call} FILE --to FORMAT [--what WHAT] [--out PATH]\n\nWrites a plan as a file for another program.\n  --to stl, 3mf, glb  a solid model to print (mm; GLB in metres): practice model from numbers, no surgical guide\n       --what ridge     the ridge with its neighbours, whole (else this)\n              drilled   the same, drilled as far as rehearsed\n              planned   the same, with the planned hole\n              implant   the implant as a dummy\n              plain     the same, plain to the thread crests\n  --to svg            a drawing, true to the scale it names\n       --what section   through the axis, 1 : 1, with a bar to check the print by (else this)\n              walls     the same enlarged, with its walls\n              profile   the wall profile\n  --to csv, json      a table\n       --what readings  every reading (else this)\n              rehearsal pass by pass\n  --out PATH          into a file; else to stdout\nExit: 0 done, 2 usage, 3 unusable file, 4 a fault of this program.',
   'cli.usage.migrate':
     'Usage: {call} FILE [--out PATH]\n\nPrints a plan file of any released version as one of today’s; which steps it took goes to stderr.\n  --out PATH  into a file; else to stdout\nExit: 0 done, 2 usage, 3 unusable file, 4 a fault of this program.',
   'cli.usage.mark':
@@ -19,7 +19,6 @@ export const cliWords = {
   'cli.tooMany': '“{file}” is one file too many.',
   'cli.noFormat': 'No format was named: --to.',
   'cli.oneOf': '{option}: “{given}” is none of {allowed}.',
-  'cli.scale': '--scale: “{given}” is no number from 0.5 to 20.',
   'cli.jsonOrCsv': 'Either --json or --csv.',
   'cli.nameOut': 'This is no text for a terminal: name a file with --out.',
   'cli.unwritable': '{file} cannot be written.',

@@ -3,11 +3,9 @@ import { evaluate } from '../../core/plan/evaluate.ts';
 import { passesShown } from '../../core/plan/inHand.ts';
 import type { Plan } from '../../core/plan/plan.ts';
 import { BYTE_ORDER_MARK } from '../../io/csv.ts';
+import { drawingSvg, PLAN_DRAWINGS } from '../../io/drawings.ts';
 import { MODEL_FORMATS, type ModelFormat } from '../../io/modelFormats.ts';
-import { svg } from '../../io/svg.ts';
 import { readingsTable, rehearsalTable, type Table, tableCsv, tableJson } from '../../io/tables.ts';
-import { wallProfile } from '../../paper/profile.ts';
-import { bareSection, walledSection } from '../../paper/section.ts';
 import { MODEL_KINDS, type ModelKind } from '../../solids/model.ts';
 import { say } from '../../words/say.ts';
 import { sayFigures, sayLeftOut, sayNoModel } from '../../words/sayModel.ts';
@@ -17,12 +15,10 @@ import { type Command, DONE, oneOf, taken, talk, UnusableFile, UsageError } from
 const OPTIONS = {
   to: { type: 'string' },
   what: { type: 'string' },
-  scale: { type: 'string' },
   out: { type: 'string' },
 } as const;
 
 const FORMATS = [...MODEL_FORMATS, 'svg', 'csv', 'json'] as const;
-const DRAWINGS = { section: walledSection, bare: bareSection, profile: wallProfile } as const;
 const TABLES = ['readings', 'rehearsal'] as const;
 
 /** The file a plan was read from, and what is wanted of it. */
@@ -30,7 +26,6 @@ interface Wish {
   readonly file: string;
   readonly plan: Plan;
   readonly what: string | undefined;
-  readonly scale: string | undefined;
   readonly out: string | undefined;
 }
 
@@ -57,18 +52,9 @@ async function modelBytes({ file, plan, what }: Wish, format: ModelFormat): Prom
   return modelFile(model, format);
 }
 
-/** Millimetres of the paper for one of the model. */
-function scaleOf(given: string | undefined): number {
-  const scale = Number(given ?? '3');
-  if (!(scale >= 0.5 && scale <= 20)) throw new UsageError(say('cli.scale', { given: given ?? '' }));
-  return scale;
-}
-
-function drawing({ plan, what, scale }: Wish): string {
-  const names = Object.keys(DRAWINGS) as (keyof typeof DRAWINGS)[];
-  const draw = DRAWINGS[oneOf('--what', names, what ?? 'section')];
-  return svg(draw(evaluate(plan), scaleOf(scale)));
-}
+/** The file that the page gives. */
+const drawing = ({ plan, what }: Wish): string =>
+  drawingSvg(evaluate(plan), oneOf('--what', PLAN_DRAWINGS, what ?? 'section'));
 
 function tableOf({ file, plan, what }: Wish): Table {
   if (oneOf('--what', TABLES, what ?? 'readings') === 'readings') return readingsTable(evaluate(plan));
@@ -91,7 +77,7 @@ export const exportPlan: Command = {
     if (values.to === undefined) throw new UsageError(say('cli.noFormat'));
     const format = oneOf('--to', FORMATS, values.to);
     const { file, plan } = planIn(path);
-    const wish: Wish = { file, plan, what: values.what, scale: values.scale, out: values.out };
+    const wish: Wish = { file, plan, what: values.what, out: values.out };
     if (isModel(format)) give(await modelBytes(wish, format), wish.out);
     else if (format === 'svg') give(drawing(wish), wish.out);
     else give(format === 'csv' ? asCsv(wish) : tableJson(tableOf(wish)), wish.out);
