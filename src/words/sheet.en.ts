@@ -80,7 +80,6 @@ export const sheetWords = {
   'sheet.picture.facial': 'From facial',
 
   'sheet.readings': 'Readings that have a limit',
-  'sheet.col.reading': 'reading',
   'sheet.col.value': 'value',
   'sheet.col.limit': 'limit, and how strong it is',
   'sheet.col.source': 'source',

@@ -16,17 +16,6 @@ function Cell({ heading, value }: { heading: string; value: string }) {
   );
 }
 
-/** Room to write, under the plan's own note. */
-export function SheetNotes({ plan }: { plan: Plan }) {
-  return (
-    <section>
-      <h3>{say('sheet.note')}</h3>
-      {plan.note !== '' && <p>{plan.note}</p>}
-      <div className="paper-rules" />
-    </section>
-  );
-}
-
 /** Last of all: the cautions, and the title block. */
 export function SheetFoot({ plan, sheet, sheets }: { plan: Plan; sheet: number; sheets: number }) {
   const cautions = [

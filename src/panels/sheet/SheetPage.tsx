@@ -7,8 +7,9 @@ import { useReport } from '../../state/useReport.ts';
 import { useSelected } from '../../state/useSelected.ts';
 import { say } from '../../words/say.ts';
 import { readingGroups } from '../readingGroups.ts';
+import { SheetCrown } from './SheetCrown.tsx';
 import { SheetDrills, SheetRuler } from './SheetDrills.tsx';
-import { SheetFoot, SheetNotes } from './SheetFoot.tsx';
+import { SheetFoot } from './SheetFoot.tsx';
 import { count, SheetHead } from './SheetHead.tsx';
 import { type SheetPicture, SheetPictures } from './SheetPictures.tsx';
 import { JudgedReadings, OtherReadings, SheetSources, sortedReadings, sourcesOf } from './SheetReadings.tsx';
@@ -37,14 +38,16 @@ function useBlocks({ stores, pictures }: SheetPageProps): ((sheet: number, sheet
       <SheetSection key="section" evaluation={evaluation} />,
       <SheetDrills key="drills" plan={plan} drilling={drilling} />,
       <SheetRuler key="ruler" plan={plan} drilling={drilling} />,
-      <JudgedReadings key="judged" sorted={sorted} sources={sources} />,
+      ...sorted.judged.map((group, i) => (
+        <JudgedReadings key={group.heading} group={group} sources={sources} first={i === 0} />
+      )),
       <SheetSources key="sources" sources={sources} />,
       <OtherReadings key="others" sorted={sorted} />,
+      <SheetCrown key="crown" evaluation={evaluation} />,
       <SheetPictures key="pictures" pictures={pictures} />,
       ...(report
         ? parts.map((part) => <SheetRehearsal key={part} plan={plan} report={report} part={part} />)
         : []),
-      <SheetNotes key="notes" plan={plan} />,
     ];
     return [
       ...still.map((block) => () => block),

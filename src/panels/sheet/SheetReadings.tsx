@@ -98,22 +98,30 @@ export function sortedReadings(
   };
 }
 
-const COLUMNS = ['reading', 'value', 'limit', 'source', 'status'] as const;
+const COLUMNS = ['value', 'limit', 'source', 'status'] as const;
 
 interface JudgedProps {
-  sorted: SortedReadings;
+  group: SortedReadings['judged'][number];
   sources: Sources;
+  first: boolean;
 }
 
-/** Every reading that has a limit, group by group. */
-export function JudgedReadings({ sorted: { judged }, sources }: JudgedProps) {
+/** The readings of a group that have a limit; each group is a block of its own, so that a page may end between two. */
+export function JudgedReadings({ group: { heading, rows }, sources, first }: JudgedProps) {
   return (
     <section>
-      <h3>{say('sheet.readings')}</h3>
+      {first && (
+        <h3>
+          {say('sheet.readings')} <small>{say('sheet.shapes')}</small>
+        </h3>
+      )}
       <table className="paper-table paper-readings">
         <thead>
           <tr>
             <td />
+            <th scope="col" className="paper-group">
+              {say(heading)}
+            </th>
             {COLUMNS.map((column) => (
               <th key={column} scope="col">
                 {say(`sheet.col.${column}`)}
@@ -121,20 +129,12 @@ export function JudgedReadings({ sorted: { judged }, sources }: JudgedProps) {
             ))}
           </tr>
         </thead>
-        {judged.map(({ heading, rows }) => (
-          <tbody key={heading}>
-            <tr className="paper-group">
-              <th colSpan={6} scope="rowgroup">
-                {say(heading)}
-              </th>
-            </tr>
-            {rows.map((shown) => (
-              <Row key={shown.id} shown={shown} sources={sources} />
-            ))}
-          </tbody>
-        ))}
+        <tbody>
+          {rows.map((shown) => (
+            <Row key={shown.id} shown={shown} sources={sources} />
+          ))}
+        </tbody>
       </table>
-      <p className="paper-small">{say('sheet.shapes')}</p>
     </section>
   );
 }
