@@ -89,9 +89,11 @@ export const sheetWords = {
   'sheet.withoutFor': '{reason}: {readings}.',
   'sheet.shapes': 'The shape says it: disc within, triangle near, octagon beyond, broken ring not judged.',
   'sheet.sources': 'Whose limits these are',
-  'sheet.sourceIs': '{number} {source} ({known}).',
+  'sheet.sourceIs': '{number}. {source} ({known}).',
+  'sheet.sourceOurs': '{number}. {source}.',
 
   'sheet.crown': 'Crown',
+  'sheet.material': 'Material: {material}.',
   'sheet.note': 'Notes',
   'sheet.rehearsal': 'Rehearsal',
   'sheet.rehearsalSeat': 'Seated in the rehearsal:',

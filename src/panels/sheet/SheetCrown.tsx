@@ -3,12 +3,12 @@ import type { Evaluation } from '../../core/plan/evaluate.ts';
 import { depthTurns } from '../../core/plan/partTurns.ts';
 import { StatusGlyph } from '../../marks/StatusGlyph.tsx';
 import { presentAnswer } from '../../words/presentAnswer.ts';
-import { presentCrown, presentDepthTurns } from '../../words/presentCrown.ts';
+import { materialName, presentDepthTurns } from '../../words/presentCrown.ts';
 import { say } from '../../words/say.ts';
 
 /** What the pose means for the crown and its fixing, and room for notes beside it, under the plan's own note. */
 export function SheetCrown({ evaluation }: { evaluation: Evaluation }) {
-  const { plan, restoration } = evaluation;
+  const { plan } = evaluation;
   const { mark, lead, axis, depth } = presentAnswer(fixingAnswer(evaluation));
   return (
     <div className="paper-pair paper-pair-crown">
@@ -21,7 +21,9 @@ export function SheetCrown({ evaluation }: { evaluation: Evaluation }) {
         <p>
           {axis} {depth}
         </p>
-        <p className="paper-small">{presentCrown(plan.crown.material, restoration.exit)}</p>
+        <p className="paper-small">
+          {say('sheet.material', { material: materialName(plan.crown.material) })}
+        </p>
         {depthTurns(evaluation).map((turns) => (
           <p key={turns.reading} className="paper-small">
             {presentDepthTurns(turns)}

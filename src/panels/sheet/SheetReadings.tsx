@@ -182,7 +182,11 @@ export function SheetSources({ sources }: { sources: Sources }) {
       <h3>{say('sheet.sources')}</h3>
       <div className="paper-columns paper-small">
         {sources.list.map(({ number, source, known }) => (
-          <p key={number}>{say('sheet.sourceIs', { number, source, known })}</p>
+          <p key={number}>
+            {source.includes(known)
+              ? say('sheet.sourceOurs', { number, source })
+              : say('sheet.sourceIs', { number, source, known })}
+          </p>
         ))}
       </div>
     </section>
