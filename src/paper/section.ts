@@ -2,6 +2,7 @@ import { sectionOutline } from '../core/anatomy/section.ts';
 import { totalLength } from '../core/implant/shape.ts';
 import type { ReadingId } from '../core/measure/reading.ts';
 import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
+import { crownInPlane } from '../core/restoration/drawing.ts';
 import { dashed } from '../marks/dash.ts';
 import type { Point } from '../marks/path.ts';
 import { spread } from '../marks/spread.ts';
@@ -68,7 +69,8 @@ function axis({ placement, plan }: Evaluation, scale: number, top: number, foot:
 /** The section through the axis at a scale, without a word on it: what can be laid on the model, or measured. */
 export function bareSection(evaluation: Evaluation, scale: number): Drawing {
   const { top, foot } = range(evaluation);
-  const outline = sectionOutline(evaluation.anatomy, planeOf(evaluation, 'faciopalatal', 0));
+  const plane = planeOf(evaluation, 'faciopalatal', 0);
+  const outline = { ...sectionOutline(evaluation.anatomy, plane), crown: crownInPlane(evaluation, plane) };
   return {
     left: -HALF * scale,
     top: top * scale - 1,

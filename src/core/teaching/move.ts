@@ -11,6 +11,7 @@ import { readingOf, solidsOf } from '../plan/evaluate.ts';
 import { drillPoseOf, kitOf, pointAt, rehearsalOf, toolOf } from '../plan/inHand.ts';
 import type { Plan } from '../plan/plan.ts';
 import { moved } from '../plan/rehearse.ts';
+import { plannedTilt } from '../restoration/crownChoices.ts';
 import { evaluated } from './evaluated.ts';
 
 /** What a hand does wrong, as data; `most` (mm or degrees) is its size at the full amount. Rules L1, L2. */
@@ -173,9 +174,9 @@ function poseSizes(from: Pose, to: Pose): Size[] {
 }
 
 /** The ridge leans faciopalatally only: mesiodistally the hand keeps to the plan. */
-const leanTarget = ({ site, pose }: Plan, what: 'ridge' | 'crown') =>
+const leanTarget = ({ site, pose, crown }: Plan, what: 'ridge' | 'crown') =>
   what === 'crown'
-    ? site.crown.tilt
+    ? plannedTilt(site.crown.tilt, crown)
     : { faciopalatal: site.ridge.inclination, mesiodistal: pose.tilt.mesiodistal };
 
 /** Direction in the plane of `m` and `f` in which the canal lies nearest to the implant's axis, unit, and how far to shift. mm. */

@@ -1,5 +1,4 @@
 import { type BufferGeometry, Matrix4 } from 'three';
-import type { Anatomy } from '../../core/anatomy/anatomy.ts';
 import { siteInJaw } from '../../core/anatomy/jawFrame.ts';
 import { FINE_TOOTH } from '../../core/anatomy/section.ts';
 import { plannedCrownInPlace, plannedTooth } from '../../core/anatomy/toothMeshes.ts';
@@ -10,6 +9,8 @@ import type { TriangleMesh } from '../../core/geometry/mesh.ts';
 import { axisFrame, axisOf } from '../../core/geometry/pose.ts';
 import { along, type Vec3 } from '../../core/geometry/vec.ts';
 import type { Evaluation } from '../../core/plan/evaluate.ts';
+import { plannedTilt } from '../../core/restoration/crownChoices.ts';
+import { crownFrame } from '../../core/restoration/plannedCrown.ts';
 import { dashed } from '../../marks/dash.ts';
 import { OwnedGeometry } from '../geometry.ts';
 import { implantGeometry, implantMatrix } from '../Implant.tsx';
@@ -38,13 +39,15 @@ export interface ShowSolids {
 /** Few enough points for an outline that is drawn anew with every frame. */
 const COARSE = { ...FINE_TOOTH, columns: 36, rings: 18 } as const;
 
-function crownPoints(anatomy: Anatomy): Vec3[] {
-  const { mesh, frame } = plannedCrownInPlace(anatomy, COARSE);
+function crownPoints({ anatomy, plan }: Evaluation): Vec3[] {
+  const { mesh } = plannedCrownInPlace(anatomy, COARSE);
+  const frame = crownFrame(anatomy, plan.crown);
   const stands = placedIn(placedIn(jawStands(anatomy), siteInJaw(anatomy)), frame);
+  const worn = plan.site.crown.crownLength - plan.crown.wear;
   const points: Vec3[] = [];
   for (let i = 0; i < mesh.positions.length; i += 3) {
     const [x, y, z] = mesh.positions.subarray(i, i + 3);
-    points.push(broughtOut(stands, [x, y, z]));
+    points.push(broughtOut(stands, [x, y, Math.min(z, worn)]));
   }
   return points;
 }
@@ -79,7 +82,7 @@ export function showSolids(evaluation: Evaluation, light: boolean): ShowSolids {
   const { anatomy, plan } = evaluation;
   const geometries = new SiteGeometries(light);
   const implant = implantGeometry(plan.implant, light ? 40 : 64);
-  const site = geometries.lay(anatomy);
+  const site = geometries.lay(anatomy, plan.crown);
   const joining = collarMesh(evaluation);
   const collar = joining && new OwnedGeometry().lay(joining, siteInJaw(anatomy)).geometry;
   return {
@@ -89,8 +92,8 @@ export function showSolids(evaluation: Evaluation, light: boolean): ShowSolids {
     collar,
     stands: implantMatrix(evaluation, new Matrix4()),
     axis: anatomy.toJawDirection(axisOf(plan.pose.tilt)),
-    crownAxis: anatomy.toJawDirection(axisOf(plan.site.crown.tilt)),
-    crownPoints: crownPoints(anatomy),
+    crownAxis: anatomy.toJawDirection(axisOf(plannedTilt(plan.site.crown.tilt, plan.crown))),
+    crownPoints: crownPoints(evaluation),
     dispose: () => {
       geometries.dispose();
       implant.dispose();
