@@ -1,5 +1,5 @@
-import { memo, useDeferredValue, useId, useMemo } from 'react';
-import { fixingAnswers, withFixing } from '../core/plan/crownAnswer.ts';
+import { memo, useId, useMemo, useRef } from 'react';
+import { fixingAnswer, fixingAnswers, withFixing } from '../core/plan/crownAnswer.ts';
 import {
   type CrownNumber,
   crownNumbers,
@@ -34,11 +34,17 @@ function Fixings({ stores }: PanelProps) {
   const name = useId();
   const { document } = stores;
   const evaluation = useEvaluation(stores);
-  const settled = useDeferredValue(evaluation);
-  const answers = useMemo(
-    () => fixingAnswers(settled).map((answer) => ({ ...presentAnswer(answer), fixing: answer.fixing })),
-    [settled],
-  );
+  // While a hand drags, only the chosen way is judged anew: the others cost an evaluation each.
+  const moving = useSelected(document, ({ gesture }) => gesture !== null);
+  const still = useRef(evaluation);
+  if (!moving) still.current = evaluation;
+  const settled = still.current;
+  const others = useMemo(() => fixingAnswers(settled), [settled]);
+  const here = fixingAnswer(evaluation);
+  const answers = others.map((answer) => {
+    const shown = answer.fixing === here.fixing ? here : answer;
+    return { ...presentAnswer(shown), fixing: shown.fixing };
+  });
   const { fixing } = evaluation.plan;
   const grinding = presentGrinding(evaluation);
   return (
