@@ -221,8 +221,8 @@ export const CrownSection = memo(function CrownSection({ stores, kind }: CrownSe
   return (
     <>
       {faciopalatal && (
-        <p className="section-words" aria-hidden="true">
-          <b>{say('crown.section.heading')}</b>
+        <p className="crown-heading" aria-hidden="true">
+          {say('crown.section.heading')}
         </p>
       )}
       <svg
