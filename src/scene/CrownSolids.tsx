@@ -45,7 +45,14 @@ export function CrownSolids({ stores, solids, materials: m, look, cut, removed, 
         />
         {solid && <mesh geometry={solids.crown} material={open ? m.cutHull : m.hull} dispose={null} />}
       </group>
-      <CrownFace stores={stores} materials={m} cut={cut} shown={look !== 'none' && open} filled={body} />
+      <CrownFace
+        stores={stores}
+        materials={m}
+        cut={cut}
+        shown={look !== 'none' && open}
+        filled={body}
+        solid={solid}
+      />
       <Wedge stores={stores} materials={m} />
     </>
   );
@@ -57,10 +64,11 @@ interface CrownFaceProps {
   cut: Cut;
   shown: boolean;
   filled: boolean;
+  solid: boolean;
 }
 
 /** The face at which the crown is cut, with its outline. */
-function CrownFace({ stores, materials, cut, shown, filled }: CrownFaceProps) {
+function CrownFace({ stores, materials, cut, shown, filled, solid }: CrownFaceProps) {
   const made = useMemo(
     () => ({ face: new RewrittenGeometry(500, 500), line: new FatLines(500, INK, 1.6) }),
     [],
@@ -89,7 +97,7 @@ function CrownFace({ stores, materials, cut, shown, filled }: CrownFaceProps) {
       <mesh
         visible={filled}
         geometry={made.face.geometry}
-        material={materials.crownFace}
+        material={solid ? materials.solidCrownFace : materials.crownFace}
         renderOrder={2}
         dispose={null}
         frustumCulled={false}

@@ -46,6 +46,7 @@ export interface Materials {
   readonly cutPlanned: Material;
   readonly cutPorcelain: Material;
   readonly crownFace: Material;
+  readonly solidCrownFace: Material;
   /** What is to be ground off an abutment. */
   readonly wedge: Material;
   /** Ink edges: the solid's back, a little larger; one whole, one cut like the bone. */
@@ -153,6 +154,7 @@ export function materials({ keep, drop, ends }: Cut, body: Body, light: boolean)
       new MeshBasicMaterial({ ...sheet, color: '#fbf8f1', transparent: true, opacity: 0.72 }),
       body,
     ),
+    solidCrownFace: around(new MeshBasicMaterial({ ...sheet, color: '#f3efe6' }), body),
     wedge: new MeshBasicMaterial({
       map: toGrind,
       transparent: true,
