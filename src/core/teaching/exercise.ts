@@ -2,6 +2,7 @@ import type { Pose } from '../geometry/pose.ts';
 import { canonical } from '../plan/fingerprint.ts';
 import type { Plan } from '../plan/plan.ts';
 import { sha256 } from '../plan/sha256.ts';
+import { wordless } from '../plan/wordless.ts';
 import type { MeasureId } from './measures.ts';
 
 export const EXERCISE_FORMAT = 'ridgewright-exercise';
@@ -80,14 +81,14 @@ export function fingerprintOf(file: object): string {
   return sha256(canonical(rest));
 }
 
-/** The teacher's file of an exercise. `salt`: at least 16 characters by chance, made at the door; without it a pose could be found by trying. */
+/** The teacher's file of an exercise; of the plan's own words none goes along. `salt`: at least 16 characters by chance, made at the door; without it a pose could be found by trying. */
 export function exerciseFile({ plan, start, ...draft }: ExerciseDraft, salt: string): Required<ExerciseFile> {
   const answer: Answer = { pose: plan.pose, salt };
   return {
     format: EXERCISE_FORMAT,
     version: EXERCISE_VERSION,
     ...draft,
-    plan: { ...plan, pose: start === 'plan' ? plan.pose : BLANK, rehearsal: null },
+    plan: { ...wordless(plan), pose: start === 'plan' ? plan.pose : BLANK, rehearsal: null },
     commitment: commitmentOf(answer),
     answer,
   };

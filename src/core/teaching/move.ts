@@ -1,14 +1,14 @@
 import { type DrillPose, EMPTY_REHEARSAL, type Pass } from '../drilling/rehearsal.ts';
-import { axisOf, type Pose, platformOf } from '../geometry/pose.ts';
+import { axisOf, type Pose } from '../geometry/pose.ts';
 import { along, type Vec3 } from '../geometry/vec.ts';
-import { type ImplantShape, totalLength } from '../implant/shape.ts';
+import type { ImplantShape } from '../implant/shape.ts';
 import { facingOf } from '../measure/facing.ts';
 import { Placement } from '../measure/placement.ts';
 import { applyEdit, type PoseEdit } from '../plan/advice.ts';
 import { drillingOf } from '../plan/drilling.ts';
 import { heldPose, shift, tiltTo, turn, useShape as withShape } from '../plan/edits.ts';
 import { readingOf, solidsOf } from '../plan/evaluate.ts';
-import { drillPoseOf, kitOf, pointAt, rehearsalOf, toolOf } from '../plan/inHand.ts';
+import { drillPoseOf, pointAt, rehearsalOf, toolOf } from '../plan/inHand.ts';
 import type { Plan } from '../plan/plan.ts';
 import { moved } from '../plan/rehearse.ts';
 import { plannedTilt } from '../restoration/crownChoices.ts';
@@ -271,13 +271,3 @@ function pressed(plan: Plan, toward: number, by: number): Plan {
   );
   return withPasses(plan, passes);
 }
-
-/** Where the apex stands, site frame. */
-export const apexOf = ({ pose, implant }: Plan): Vec3 =>
-  along(platformOf(pose), axisOf(pose.tilt), -totalLength(implant));
-
-/** The kit's drill that a plan ends with, mm; 0 where nothing is to be drilled. */
-export const lastDiameter = (plan: Plan): number => {
-  const index = drillingOf(plan)?.plan.last?.index;
-  return index === undefined ? 0 : kitOf(plan).drills[index].diameter;
-};

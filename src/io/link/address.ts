@@ -7,6 +7,15 @@ export function planInAddress(address: string): string | null {
   return /^plan\d*=/.test(hash) ? hash : null;
 }
 
+/** Stands before a packed exercise in an address; the digit names the dictionary it was packed with. */
+export const EXERCISE_TAG = 'exercise1=';
+
+/** What stands after `#` if it is meant to be an exercise, of this program or of a newer one; else null. */
+export function exerciseInAddress(address: string): string | null {
+  const hash = new URL(address).hash.slice(1);
+  return /^exercise\d*=/.test(hash) ? hash : null;
+}
+
 /** The address of a page with that after `#`, in place of what stood there. */
 export function addressWith(page: string, hash: string): string {
   const address = new URL(page);
