@@ -1,9 +1,9 @@
-import { memo, type ReactNode, useId } from 'react';
+import { lazy, memo, type ReactNode, Suspense, useId, useState } from 'react';
 import type { PlanStores } from '../state/stores.ts';
 import { say } from '../words/say.ts';
-import { PictureOffers } from './PictureOffers.tsx';
-import { TableOffers } from './TableOffers.tsx';
 import './hand-over.css';
+
+const Offers = lazy(() => import('./Offers.tsx'));
 
 export interface HandOverProps {
   stores: PlanStores;
@@ -14,6 +14,7 @@ export interface HandOverProps {
 /** Everything that can be taken from the page as a file, but the plan itself: what it is, and the kinds of file it comes as. */
 export const HandOver = memo(function HandOver({ stores, children }: HandOverProps) {
   const menuId = useId();
+  const [opened, setOpened] = useState(false);
   return (
     <div className="hand-over">
       <button type="button" className="hand-over-open" popoverTarget={menuId}>
@@ -25,9 +26,13 @@ export const HandOver = memo(function HandOver({ stores, children }: HandOverPro
         popover="auto"
         role="dialog"
         aria-label={say('handOver.heading')}
+        onToggle={({ newState }) => newState === 'open' && setOpened(true)}
       >
-        <PictureOffers stores={stores} />
-        <TableOffers stores={stores} />
+        {opened && (
+          <Suspense fallback={null}>
+            <Offers stores={stores} />
+          </Suspense>
+        )}
         {children}
         <p className="caption">{say('handOver.note')}</p>
       </div>

@@ -1,4 +1,5 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Papa from 'papaparse';
@@ -15,6 +16,8 @@ import { type PdfPage, readPdf } from '../support/pdf.ts';
 import { commandLine, digits, openPanels, savedPlan } from '../support/place.ts';
 import { rehearsed } from '../support/rehearsed.ts';
 
+// Source of the rules: axe-core 4 (WCAG 2.2 A and AA, and its best practices).
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const [{ plan: FIRST }] = DEMO_PLANS;
 
 /** Goes to the sheet and waits until its pages and pictures stand. */
@@ -149,7 +152,7 @@ test('page, print, CSV, JSON and command line have the same digits by reading id
   expect(told).toEqual(table);
 });
 
-test('a rehearsed plan has its drills, the mark to stop at, and its passes on the sheet', async ({
+test('a rehearsed plan has its drills, the mark to stop at, and its passes on the sheet; axe finds nothing there', async ({
   page,
 }) => {
   const plan = rehearsed(DEMO_PLANS[1].plan);
@@ -175,6 +178,15 @@ test('a rehearsed plan has its drills, the mark to stop at, and its passes on th
   expect(text).toContain(`${mark} ${en['sheet.stopHere']}`);
   expect(text).toContain(en['drilling.caution.force']);
   expect(text).toContain(en['sheet.rehearsal']);
+  await page.evaluate(AXE);
+  const found = await page.evaluate(async () => {
+    const { axe } = window as unknown as {
+      axe: { run: () => Promise<{ violations: { id: string; nodes: { target: unknown[] }[] }[] }> };
+    };
+    const { violations } = await axe.run();
+    return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));
+  });
+  expect(found).toEqual([]);
 });
 
 test('the sheet has pictures of the model, and the stage comes as a picture of the size asked for', async ({
