@@ -178,7 +178,6 @@ test('a rehearsed plan has its drills, the mark to stop at, and its passes on th
   expect(text).toContain(`${mark} ${en['sheet.stopHere']}`);
   expect(text).toContain(en['drilling.caution.force']);
   expect(text).toContain(en['sheet.rehearsal']);
-  await page.evaluate(AXE);
   const found = await page.evaluate(async () => {
     const { axe } = window as unknown as {
       axe: { run: () => Promise<{ violations: { id: string; nodes: { target: unknown[] }[] }[] }> };
