@@ -1,9 +1,7 @@
 import type { Exercise } from '../core/teaching/exercise.ts';
-import { MEASURE_IDS } from '../core/teaching/measures.ts';
 import { PUBLISHED_SPREADS } from '../core/teaching/published.ts';
-import { csv } from '../io/csv.ts';
+import { whyUnmarked } from '../io/classTable.ts';
 import type { MarkedClass, MarkedFile } from '../io/markFiles.ts';
-import { presentFault } from '../words/presentFault.ts';
 import {
   presentBroken,
   presentMark,
@@ -15,11 +13,6 @@ import {
 } from '../words/presentMark.ts';
 import { say } from '../words/say.ts';
 import { textTable } from './textTable.ts';
-
-const why = ({ fault }: MarkedFile): string => {
-  if (fault === null) return '';
-  return fault === 'unreadable' ? say('class.unreadable') : presentFault(fault);
-};
 
 /** Columns of the table that a person reads; the CSV has all measures. */
 const SHOWN = ['platform-lateral', 'platform-depth', 'apex-lateral', 'apex-depth', 'angle'] as const;
@@ -42,7 +35,7 @@ export function markTable(exercise: Exercise, { files, report }: MarkedClass): s
   const statistics = presentStatistics(report).map(({ label, mean, sd, range }) => [label, mean, sd, range]);
   const over = presentOver(report, exercise);
   const faults = files.filter(({ mark }) => mark === null);
-  const named = (file: MarkedFile) => say('cli.named', { name: file.file, value: why(file) });
+  const named = (file: MarkedFile) => say('cli.named', { name: file.file, value: whyUnmarked(file) });
   const blocks = [
     [
       say('mark.exercise', { title: exercise.title, fingerprint: exercise.fingerprint.slice(0, 12) }),
@@ -77,7 +70,7 @@ export function markJson(exercise: Exercise, { files, report }: MarkedClass): st
     exercise: { title: exercise.title, fingerprint: exercise.fingerprint, done: exercise.done },
     files: files.map((one) => {
       const { file, mark } = one;
-      if (!mark) return { file, fault: one.fault, says: why(one) };
+      if (!mark) return { file, fault: one.fault, says: whyUnmarked(one) };
       const { deviation: _, ...rest } = mark;
       return { file, ...rest, shown: presentMark(mark, exercise).measures };
     }),
@@ -85,18 +78,4 @@ export function markJson(exercise: Exercise, { files, report }: MarkedClass): st
     published: PUBLISHED_SPREADS,
   };
   return `${JSON.stringify(out, null, 2)}\n`;
-}
-
-/** A row for every file; a minus is the keyboard's, so that other programs read a number. */
-export function markCsv(exercise: Exercise, { files }: MarkedClass): string {
-  const plain = (text: string) => text.replace('\u2212', '-').replace('\u2013', '');
-  const head = ['file', 'label', ...MEASURE_IDS, 'done', 'over', 'broken', 'fault'];
-  const rows = files.map((one) => {
-    const { file, mark } = one;
-    if (!mark) return [file, '', ...MEASURE_IDS.map(() => ''), '', '', '', why(one)];
-    const shown = presentMark(mark, exercise);
-    const numbers = MEASURE_IDS.map((id) => plain(shown.measures[id]));
-    return [file, mark.label, ...numbers, String(mark.done), mark.over.join(' '), mark.broken.join(' '), ''];
-  });
-  return csv([head, ...rows]);
 }

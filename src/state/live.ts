@@ -4,6 +4,7 @@ import type { Pass } from '../core/drilling/rehearsal.ts';
 import type { TriangleMesh } from '../core/geometry/mesh.ts';
 import type { DrillReport } from '../core/plan/drillReport.ts';
 import type { TrajectoryId } from '../core/teaching/trajectories.ts';
+import { type Classroom, NO_CLASS } from './classroom.ts';
 
 /** The bone that is left after passes in a site, site frame, mm. */
 export interface Drilled {
@@ -38,6 +39,8 @@ export interface LiveState {
   answerHidden: boolean;
   /** A ring in ink follows the mouse. */
   pointer: boolean;
+  /** The class whose attempts are looked at. */
+  classroom: Classroom;
   /** How often a view was asked for: asking again brings a camera back that the hand has turned. */
   viewAsked: number;
   /** Grows by one with every change of document, session or live state: what is on screen has a number. */
@@ -58,6 +61,7 @@ const FIELDS = [
   'amount',
   'answerHidden',
   'pointer',
+  'classroom',
   'viewAsked',
 ] as const;
 
@@ -88,6 +92,7 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     trajectory: 'too-facial',
     amount: 1,
     answerHidden: false,
+    classroom: NO_CLASS,
     pointer: false,
     viewAsked: 0,
     revision: 0,

@@ -1,6 +1,7 @@
 import { aboutWords } from './about.en.ts';
 import { adviceWords } from './advice.en.ts';
 import { classWords } from './class.en.ts';
+import { classPageWords } from './classPage.en.ts';
 import { cliWords } from './cli.en.ts';
 import { crownWords } from './crown.en.ts';
 import { crownPlaceWords } from './crownPlace.en.ts';
@@ -114,6 +115,7 @@ export const en = {
   ...teachPanelWords,
   ...crownWords,
   ...classWords,
+  ...classPageWords,
   ...cliWords,
   ...tableWords,
   ...handOverWords,

@@ -1,4 +1,4 @@
-import { type ComponentType, lazy, Suspense } from 'react';
+import { type ComponentType, lazy, Suspense, useLayoutEffect } from 'react';
 import type { Teaching } from '../../state/session.ts';
 import type { TeachStores } from '../../state/teach.ts';
 import type { Bench, Page, Views } from './place.ts';
@@ -30,7 +30,19 @@ const TRAJECTORIES: Bench = {
   Under: part('CostPanel'),
 };
 
+const ClassPage = lazy(() => import('../../panels/class/ClassPage.tsx'));
+
+/** The attempts of a class, marked. */
+const CLASS: Page = {
+  kind: 'page',
+  Page: ({ stores, ledger }) => {
+    useLayoutEffect(() => ledger.absent('stage'), [ledger]);
+    return <ClassPage stores={stores} />;
+  },
+};
+
 /** *Teach*: what it puts on the page, by what is taught. Each begins with the words that lead to the others (`panels/teach/Rooms.tsx`). */
 export const TEACH: Readonly<Record<Teaching, Bench | Page>> = {
   trajectories: TRAJECTORIES,
+  class: CLASS,
 };

@@ -1,13 +1,14 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { Answered } from '../../core/teaching/mark.ts';
+import { classCsv } from '../../io/classTable.ts';
 import { parseExerciseFile } from '../../io/exerciseFile.ts';
 import { gathered, type MarkedFile, markFile } from '../../io/markFiles.ts';
 import { LARGEST_FILE } from '../../io/planFile.ts';
 import { presentFault } from '../../words/presentFault.ts';
 import { say } from '../../words/say.ts';
 import { fileNames, give } from '../files.ts';
-import { markCsv, markJson, markTable } from '../markReport.ts';
+import { markJson, markTable } from '../markReport.ts';
 import { type Command, DONE, taken, UnusableFile, UsageError } from '../program.ts';
 
 const OPTIONS = {
@@ -63,7 +64,7 @@ export const mark: Command = {
     const files: MarkedFile[] = attempts
       .flatMap(filesOf)
       .map((file) => markFile(exercise, basename(file), textOf(file)));
-    const print = values.json ? markJson : values.csv ? markCsv : markTable;
+    const print = values.json ? markJson : values.csv ? classCsv : markTable;
     give(print(exercise, gathered(files)), values.out);
     return DONE;
   },
