@@ -22,7 +22,7 @@ export const patientWordsDe: PatientTranslation = {
   'patient.gap.name': 'die Lücke',
   'patient.bone.name': 'der Knochen',
   'patient.implant.name': 'das Implantat',
-  'patient.healing.name': 'eine Zeit der Ruhe',
+  'patient.healing.name': 'die Ruhezeit',
   'patient.tooth.name': 'der neue Zahn',
   'patient.choices.name': 'Ihre Wahl',
 
@@ -49,7 +49,7 @@ export const patientWordsDe: PatientTranslation = {
 
   'patient.healing.title': 'Dann braucht der Knochen Ruhe.',
   'patient.healing.what':
-    'Der Knochen muss fest an die Schraube wachsen. Das dauert Wochen bis Monate. Bis dahin soll dort nichts kauen: kein Essen und keiner der unteren Zähne.',
+    'Der Knochen muss fest an die Schraube wachsen. Das dauert Wochen bis Monate. Bis dahin bleibt es vom Kauen frei: kein Essen darauf, kein unterer Zahn dagegen.',
   'patient.healing.risk':
     'Die meisten Implantate heilen gut ein. Manchmal hält der Knochen nicht, das Zahnfleisch entzündet sich oder zieht sich zurück, oder ein Teil lockert sich. Vieles davon lässt sich beheben. Rauchen und schlechtes Putzen machen es wahrscheinlicher.',
 

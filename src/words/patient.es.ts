@@ -9,20 +9,20 @@ export const patientWordsEs: PatientTranslation = {
   'patient.language.es': 'Español',
   'patient.draft': 'Un borrador que aún no ha leído ningún hablante nativo.',
 
-  'patient.tooth.11': 'Arriba, a la derecha: el primer diente desde el centro',
-  'patient.tooth.12': 'Arriba, a la derecha: el segundo diente desde el centro',
-  'patient.tooth.13': 'Arriba, a la derecha: el tercer diente desde el centro',
-  'patient.tooth.14': 'Arriba, a la derecha: el cuarto diente desde el centro',
-  'patient.tooth.21': 'Arriba, a la izquierda: el primer diente desde el centro',
-  'patient.tooth.22': 'Arriba, a la izquierda: el segundo diente desde el centro',
-  'patient.tooth.23': 'Arriba, a la izquierda: el tercer diente desde el centro',
-  'patient.tooth.24': 'Arriba, a la izquierda: el cuarto diente desde el centro',
+  'patient.tooth.11': 'Arriba a la derecha: el primer desde el centro',
+  'patient.tooth.12': 'Arriba a la derecha: el segundo desde el centro',
+  'patient.tooth.13': 'Arriba a la derecha: el tercer desde el centro',
+  'patient.tooth.14': 'Arriba a la derecha: el cuarto desde el centro',
+  'patient.tooth.21': 'Arriba a la izquierda: el primer desde el centro',
+  'patient.tooth.22': 'Arriba a la izquierda: el segundo desde el centro',
+  'patient.tooth.23': 'Arriba a la izquierda: el tercer desde el centro',
+  'patient.tooth.24': 'Arriba a la izquierda: el cuarto desde el centro',
 
   'patient.steps': 'Pasos',
   'patient.gap.name': 'el hueco',
   'patient.bone.name': 'el hueso',
   'patient.implant.name': 'el implante',
-  'patient.healing.name': 'un tiempo de reposo',
+  'patient.healing.name': 'el reposo',
   'patient.tooth.name': 'el diente nuevo',
   'patient.choices.name': 'usted elige',
 
@@ -50,7 +50,7 @@ export const patientWordsEs: PatientTranslation = {
 
   'patient.healing.title': 'Después, el hueso necesita reposo.',
   'patient.healing.what':
-    'El hueso tiene que crecer pegado al tornillo. Eso tarda de semanas a meses. Hasta entonces, nada debe masticar allí: ni comida ni los dientes de abajo.',
+    'El hueso tiene que crecer pegado al tornillo. Eso tarda de semanas a meses. Hasta entonces, se mantiene libre de masticación: sin comida encima y sin que lo toque un diente de abajo.',
   'patient.healing.risk':
     'La mayoría de los implantes cicatriza bien. A veces el hueso no lo sujeta, la encía se inflama o se retira, o alguna pieza se afloja. Mucho de esto tiene arreglo. El tabaco y la mala limpieza lo hacen más probable.',
 
