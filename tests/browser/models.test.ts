@@ -11,9 +11,12 @@ import { expect, openBench, openPage, settled, test } from '../support/browser.t
 import { opinionOn, solidModeller } from '../support/solid.ts';
 import { welded } from '../support/weld.ts';
 
+/** Five solids are made meanwhile, ms. */
+const LONG = 180_000;
+
 async function taken(page: Page, what: string, kind: string): Promise<{ name: string; bytes: Buffer }> {
   const press = page.getByRole('button', { name: say('handOver.asFile', { what, kind }) });
-  const [download] = await Promise.all([page.waitForEvent('download'), press.click()]);
+  const [download] = await Promise.all([page.waitForEvent('download', { timeout: LONG }), press.click()]);
   return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
 }
 
@@ -23,7 +26,7 @@ test('the models of a plan are made, told with their figures, and saved; what wa
   await openPage(page);
   await page.getByRole('button', { name: en['handOver.open'] }).click();
   await page.getByRole('button', { name: en['models.make'] }).click();
-  await page.locator('[data-models="made"]').waitFor();
+  await page.locator('[data-models="made"]').waitFor({ timeout: LONG });
   await settled(page);
   const kernel = await solidModeller();
   const modelOf = (kind: ModelKind): Model => {
@@ -62,4 +65,4 @@ test('the models of a plan are made, told with their figures, and saved; what wa
   expect(Math.abs(opinion.volume / volume - 1)).toBeLessThan(1e-5);
   // Bone, tooth and hole by their colours.
   expect(read.colours).toBe(3);
-}, 240_000);
+}, 300_000);
