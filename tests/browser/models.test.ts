@@ -1,5 +1,7 @@
 /** Models made on the page: offered with their figures once they are made, saved, and the 3MF read by three's loader, which needs a browser. */
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { DEMO_PLANS } from '../../src/io/plans.ts';
 import { buildModel } from '../../src/solids/build.ts';
@@ -17,7 +19,14 @@ const LONG = 180_000;
 async function taken(page: Page, what: string, kind: string): Promise<{ name: string; bytes: Buffer }> {
   const press = page.getByRole('button', { name: say('handOver.asFile', { what, kind }) });
   const [download] = await Promise.all([page.waitForEvent('download', { timeout: LONG }), press.click()]);
-  return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
+  const folder = mkdtempSync(join(tmpdir(), 'ridgewright-models-'));
+  try {
+    const path = join(folder, 'model');
+    await download.saveAs(path);
+    return { name: download.suggestedFilename(), bytes: readFileSync(path) };
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
 }
 
 test('the models of a plan are made, told with their figures, and saved; what was not drilled is not offered', async ({
