@@ -3,13 +3,14 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
+import { inject } from 'vitest';
 import { DEMO_PLANS } from '../../src/io/plans.ts';
 import { buildModel } from '../../src/solids/build.ts';
 import { MODEL_KINDS, type Model, type ModelKind } from '../../src/solids/model.ts';
 import { en } from '../../src/words/en.ts';
 import { say } from '../../src/words/say.ts';
 import { sayFigures } from '../../src/words/sayModel.ts';
-import { expect, openBench, openPage, settled, test } from '../support/browser.ts';
+import { expect, openPage, settled, test } from '../support/browser.ts';
 import { opinionOn, solidModeller } from '../support/solid.ts';
 import { welded } from '../support/weld.ts';
 
@@ -59,7 +60,7 @@ test('the models of a plan are made, told with their figures, and saved; what wa
   const packed = await taken(page, en['models.planned'], en['models.3mf']);
   expect(packed.name).toBe('ridgewright-12-ridge-planned-hole.3mf');
 
-  await openBench(page, 'read3mf');
+  await page.goto(`${inject('bench')}#read3mf`);
   await page.waitForFunction(() => window.read3mf !== undefined);
   const read = await page.evaluate((bytes) => window.read3mf?.(bytes), packed.bytes.toString('base64'));
   if (!read) throw new Error('nothing read');
