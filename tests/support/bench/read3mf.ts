@@ -25,7 +25,7 @@ window.read3mf = (base64) => {
     if (name !== '') names.push(name);
     if (!(geometry instanceof BufferGeometry)) return;
     const loose = geometry.index ? geometry.toNonIndexed() : geometry;
-    points.push(...loose.getAttribute('position').array);
+    for (const v of loose.getAttribute('position').array) points.push(v);
     for (const m of [material].flat())
       if ('color' in m) colours.add(String((m.color as { getHexString: () => string }).getHexString()));
   });
