@@ -69,7 +69,7 @@ describe('wear', () => {
         expect(Math.max(...heights)).toBeCloseTo(top, 9);
         expect((await opinionOn(crown.mesh)).status).toBe('NoError');
         expect(meshVolume(crown.mesh)).toBeLessThan(meshVolume(whole.mesh));
-        // The edge lies on the crown, and where it is worn, in the facet, to whose rim distances are good to a tenth.
+        // The edge lies on the crown, and where it is worn, in the facet.
         for (const [x, y, z] of crown.edge) {
           expect(z).toBeLessThanOrEqual(top + 1e-9);
           expect(Math.abs(crown.wall.signed(x, y, z))).toBeLessThan(0.1);

@@ -191,10 +191,11 @@ export async function checkReductions(perTooth: number): Promise<{ rows: Row[]; 
       else rows.push({ ours, theirs, palatal });
     }
   }
-  for (const { ours, theirs } of rows) expect(Math.abs(ours - theirs)).toBeLessThan(0.1 + 0.02 * theirs);
   const off = rows.map(({ ours, theirs }) => Math.abs(ours - theirs)).sort((x, y) => x - y);
   const most = Math.max(...rows.map((row) => row.theirs));
   const ground = rows.filter((row) => row.palatal).length;
   const said = `ground off: ${off.length} plans up to ${most.toFixed(1)} mm³, ${ground} of them palatally, off by ${off[off.length >> 1].toFixed(3)} at the median, ${off.at(-1)?.toFixed(3)} at worst; ${doubtful} left out as doubtful`;
+  const apart = rows.filter(({ ours, theirs }) => Math.abs(ours - theirs) > 0.1 + 0.02 * theirs);
+  expect(apart, said).toEqual([]);
   return { rows, said };
 }

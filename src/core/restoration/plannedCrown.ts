@@ -34,21 +34,22 @@ export interface PlannedCrown {
 const walls = new WeakMap<TriangleMesh, WallDistance>();
 
 /** The distances of a mesh that is closed by a fan about its last vertex, as crowns' feet are; kept as long as the mesh. */
-function wallOf(mesh: TriangleMesh): WallDistance {
+function wallOf(mesh: TriangleMesh, worn: boolean): WallDistance {
   const known = walls.get(mesh);
   if (known) return known;
-  const made = new WallDistance(mesh, mesh.positions.length / 3 - 1);
+  const made = new WallDistance(mesh, mesh.positions.length / 3 - 1, worn);
   walls.set(mesh, made);
   return made;
 }
 
-/** A crown of any form; `mesh` closed across its foot by a fan about its last vertex. */
+/** A crown of any form; `mesh` closed across its foot by a fan about its last vertex. `worn`: it has a lid of long triangles. */
 export const crownOf = (
   mesh: TriangleMesh,
   frame: Placed,
   edge: readonly Vec3[],
   cejCurve: PlannedCrown['cejCurve'],
-): PlannedCrown => ({ mesh, frame, edge, cejCurve, wall: wallOf(mesh) });
+  worn = false,
+): PlannedCrown => ({ mesh, frame, edge, cejCurve, wall: wallOf(mesh, worn) });
 
 const isPremolar = ({ cls }: PlacedTooth): boolean => cls === 'premolar1' || cls === 'premolar2';
 
@@ -102,7 +103,7 @@ function made(anatomy: Anatomy, form: CrownForm): PlannedCrown {
   const height = numbers.crownLength - form.wear;
   const cut = form.wear > 0 ? wornForm(mesh, height) : null;
   const facets = cut
-    ? crownOf(cut.mesh, frame, wornEdge(edge, height, isPremolar(tooth) ? null : cut.rims), cejCurve)
+    ? crownOf(cut.mesh, frame, wornEdge(edge, height, isPremolar(tooth) ? null : cut.rims), cejCurve, true)
     : crownOf(mesh, frame, edge, cejCurve);
   if (!isPremolar(tooth)) return facets;
   const { onto } = premolarSolid(cls as 'premolar1' | 'premolar2', numbers);
@@ -118,7 +119,7 @@ const crowns = new WeakMap<Anatomy, Kept<PlannedCrown>>();
 
 /**
  * The planned crown of a site in a form, kept as long as its solids are: the mesh that is drawn is the one that is read. Its facets lie within 0.01 mm of the
- * form, a premolar's within 0.04 down on its wall and 0.1 in its grooves; distances to a worn facet are good to 0.1. Cost: a mesh where the crown's numbers are new, a cut where its wear is, else nothing.
+ * form, a premolar's within 0.04 down on its wall and 0.1 in its grooves. Cost: a mesh where the crown's numbers are new, a cut where its wear is, else nothing.
  */
 export function plannedCrownOf(anatomy: Anatomy, form: CrownForm = UNCHANGED): PlannedCrown {
   const kept = crowns.get(anatomy) ?? new Kept<PlannedCrown>(FORMS);

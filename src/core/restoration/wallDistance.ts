@@ -12,6 +12,9 @@ const BOX = 0.75;
 export class WallDistance {
   /** The wall's point nearest to the place last asked about. */
   foot: Vec3 = [0, 0, 0];
+  /** Squared distance to the foot, and on which side of the wall the place lies. */
+  private least = Infinity;
+  private out = 0;
   /** 1 for the vertices of the foot's rim. */
   private readonly rim: Uint8Array;
   private readonly rings: readonly (readonly number[])[];
@@ -19,10 +22,11 @@ export class WallDistance {
   private readonly low: Vec3;
   private readonly count: readonly [number, number, number];
 
-  /** `apex`: the vertex of the fan that closes the foot. */
+  /** `apex`: the vertex of the fan that closes the foot. `walks`: also looks on from the nearest vertex's triangles, for meshes with long ones. */
   constructor(
     private readonly mesh: TriangleMesh,
     apex: number,
+    private readonly walks = false,
   ) {
     const { positions: p, triangles: t } = mesh;
     const rings: number[][] = Array.from({ length: p.length / 3 }, () => []);
@@ -53,15 +57,37 @@ export class WallDistance {
 
   /** Signed distance of a point, + outside; leaves the nearest point of the wall in `foot`. */
   signed(x: number, y: number, z: number): number {
+    this.least = Infinity;
+    const start = this.nearestVertex(x, y, z);
+    let best = this.look(start, -1, x, y, z);
+    if (this.walks) {
+      const { triangles: t } = this.mesh;
+      const seen = new Set([start]);
+      for (let from = -1; from !== best; ) {
+        from = best;
+        for (let k = 0; k < 3; k++) {
+          const v = t[from + k];
+          if (seen.has(v)) continue;
+          seen.add(v);
+          best = this.look(v, best, x, y, z);
+        }
+      }
+    }
+    const apart = Math.sqrt(this.least);
+    return this.out < 0 ? -apart : apart;
+  }
+
+  /** Nearest place on the triangles round a vertex, if it is nearer than what is known; the triangle it lies in, else `best`. */
+  private look(vertex: number, best: number, x: number, y: number, z: number): number {
     const { positions: p, triangles: t, normals } = this.mesh;
-    let least = Infinity;
-    let out = 0;
-    for (const i of this.rings[this.nearestVertex(x, y, z)]) {
+    let found = best;
+    for (const i of this.rings[vertex]) {
       const near = nearestOnTriangle(p, t[i], t[i + 1], t[i + 2], x, y, z);
-      if (near.squared >= least) continue;
-      least = near.squared;
+      if (near.squared >= this.least) continue;
+      this.least = near.squared;
+      found = i;
       this.foot = [near.x, near.y, near.z];
-      out = 0;
+      let out = 0;
       let onRim = 0;
       for (let k = 0; k < 3; k++) {
         const v = 3 * t[i + k];
@@ -70,10 +96,9 @@ export class WallDistance {
         const across = n[v] * (x - near.x) + n[v + 1] * (y - near.y) + n[v + 2] * (z - near.z);
         out += near.share[k] * across;
       }
-      if (onRim > 1 - 1e-9) out = -1;
+      this.out = onRim > 1 - 1e-9 ? -1 : out;
     }
-    const apart = Math.sqrt(least);
-    return out < 0 ? -apart : apart;
+    return found;
   }
 
   private cell(x: number, y: number, z: number): [number, number, number] {
