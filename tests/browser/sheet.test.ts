@@ -154,7 +154,9 @@ test('page, print, CSV, JSON and command line have the same digits by reading id
 
 test('a rehearsed plan has its drills, the mark to stop at, and its passes on the sheet; axe finds nothing there', async ({
   page,
+  context,
 }) => {
+  await context.addInitScript({ content: AXE });
   const plan = rehearsed(DEMO_PLANS[1].plan);
   await openPanels(page);
   await page
