@@ -145,7 +145,7 @@ export function App({ stores, ledger, plans, maker }: AppProps) {
         title={{
           layers: <LayerWords stores={looked} />,
           drawing: <DrawingSelect stores={stores} />,
-          scenario: <Scenario stores={stores} />,
+          scenario: <Scenario stores={looked} />,
           sheet: <p>{say('title.sheetNumber', { sheet: '1', sheets: '1' })}</p>,
         }}
         onStageFault={stageAbsent}

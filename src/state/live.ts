@@ -3,6 +3,7 @@ import type { Site } from '../core/anatomy/site.ts';
 import type { Pass } from '../core/drilling/rehearsal.ts';
 import type { TriangleMesh } from '../core/geometry/mesh.ts';
 import type { DrillReport } from '../core/plan/drillReport.ts';
+import type { Lesson } from '../core/teaching/lesson.ts';
 import type { TrajectoryId } from '../core/teaching/trajectories.ts';
 import { type Classroom, NO_CLASS } from './classroom.ts';
 
@@ -35,6 +36,9 @@ export interface LiveState {
   /** The bad trajectory that is shown to a class, and how much of it: 0 the plan, 1 its full size. */
   trajectory: TrajectoryId;
   amount: number;
+  /** The lesson that is open, and which of its steps is shown. */
+  lesson: Lesson | null;
+  lessonStep: number;
   /** What a trajectory costs is covered until it is asked for. */
   answerHidden: boolean;
   /** A ring in ink follows the mouse. */
@@ -59,6 +63,8 @@ const FIELDS = [
   'report',
   'trajectory',
   'amount',
+  'lesson',
+  'lessonStep',
   'answerHidden',
   'pointer',
   'classroom',
@@ -91,6 +97,8 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     report: null,
     trajectory: 'too-facial',
     amount: 1,
+    lesson: null,
+    lessonStep: 0,
     answerHidden: false,
     classroom: NO_CLASS,
     pointer: false,

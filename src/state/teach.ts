@@ -32,6 +32,29 @@ function watch<S>(now: () => S, sources: readonly { subscribe: (tell: () => void
 
 const nothing = () => undefined;
 
+/** The document on the table, or the plan that a lesson's step is about, in a document that no hand changes. */
+function taughtDocument({ document, session, live }: PlanStores): DocumentStore<Plan> {
+  let last: { from: DocumentState<Plan>; plan: Plan; state: DocumentState<Plan> } | null = null;
+  const now = (): DocumentState<Plan> => {
+    const from = document.getState();
+    const { lesson, lessonStep } = live.getState();
+    const plan = session.getState().teaching === 'lesson' && lesson?.plans[lesson.steps[lessonStep].plan];
+    if (!plan) return from;
+    if (last?.from !== from || last.plan !== plan)
+      last = { from, plan, state: { ...from, plan, gesture: null } };
+    return last.state;
+  };
+  return {
+    ...document,
+    getState: now,
+    getInitialState: now,
+    subscribe: watch(now, [document, session, live]),
+    edit: nothing,
+    beginGesture: nothing,
+    updateGesture: nothing,
+  };
+}
+
 /** The document seen with its plan gone wrong, as the live state says which way and how far. No hand changes it: what is taught is never carried into the plan. */
 function goneWrongDocument(document: DocumentStore<Plan>, live: LiveStore): DocumentStore<Plan> {
   interface Seen {
@@ -63,13 +86,19 @@ function goneWrongDocument(document: DocumentStore<Plan>, live: LiveStore): Docu
   };
 }
 
-/** What a lesson shows the model by; elsewhere the page keeps its own. */
-export type Look = Pick<
-  SessionState,
-  'view' | 'asInMouth' | 'bone' | 'layers' | 'section' | 'sectionLevel' | 'kept'
->;
+const LOOK = [
+  'view',
+  'asInMouth',
+  'bone',
+  'layers',
+  'section',
+  'sectionLevel',
+  'selectedReading',
+  'kept',
+] as const;
 
-const LOOK = ['view', 'asInMouth', 'bone', 'layers', 'section', 'sectionLevel', 'kept'] as const;
+/** What the model is shown to a class by; elsewhere the page keeps its own. */
+type Look = Pick<SessionState, (typeof LOOK)[number]>;
 
 const isLook = (key: string): key is keyof Look => LOOK.some((one) => one === key);
 
@@ -83,6 +112,7 @@ function ownLook(session: SessionStore, live: LiveStore): SessionStore {
     layers,
     section,
     sectionLevel,
+    selectedReading: null,
     kept: null,
   }));
   let last: { from: SessionState; own: Look; state: SessionState } | null = null;
@@ -109,19 +139,23 @@ function ownLook(session: SessionStore, live: LiveStore): SessionStore {
   };
 }
 
-/** The stores with the plan gone wrong in the plan's place, and the model looked at for a class; the plan itself is at `planned`. */
+/** The stores with the plan gone wrong in the plan's place, and the model looked at for a class; the plan itself, the document's or a lesson's, is at `planned`. */
 export interface TeachStores extends HandStores {
   /** What it costs, worked out in idle time. */
   readonly found: FoundStore;
   readonly player: AmountPlayer;
 }
 
-export const teachStores = (stores: PlanStores): TeachStores => ({
-  document: goneWrongDocument(stores.document, stores.live),
-  session: ownLook(stores.session, stores.live),
-  live: stores.live,
-  planned: stores,
-  held: 'wrong',
-  found: teachFound(stores),
-  player: amountPlayer(stores.live),
-});
+export function teachStores(stores: PlanStores): TeachStores {
+  const { session, live } = stores;
+  const planned: PlanStores = { document: taughtDocument(stores), session, live };
+  return {
+    document: goneWrongDocument(planned.document, live),
+    session: ownLook(session, live),
+    live,
+    planned,
+    held: 'wrong',
+    found: teachFound(planned),
+    player: amountPlayer(live),
+  };
+}

@@ -1,11 +1,13 @@
 /** Words of the place where a class is taught. */
 export const teachPanelWords = {
   'panel.teach': 'Bad trajectories',
+  'panel.lesson': 'Lesson',
   'panel.amount': 'Amount',
   'panel.cost': 'What it costs',
 
   'teach.rooms': 'What is taught',
   'teach.room.trajectories': 'Trajectories',
+  'teach.room.lesson': 'Lesson',
 
   'teach.group.entry': 'Entry',
   'teach.group.axis': 'Axis',
@@ -38,4 +40,27 @@ export const teachPanelWords = {
   'teach.all': 'All {count} readings',
   'teach.fewer': 'The worst only',
   'teach.showBack': 'Show it',
+
+  'lesson.ready': 'Lessons that are ready',
+  'lesson.own': 'Of your own',
+  'lesson.open': 'Open a lesson file',
+  'lesson.begin': 'Begin one with this view',
+  'lesson.refused': '“{file}” is no lesson that can be used: {fault}',
+  'lesson.title': 'Title',
+  'lesson.untitled': 'A lesson',
+  'lesson.steps': 'Steps',
+  'lesson.place': '{step} of {steps}',
+  'lesson.next': 'Next step',
+  'lesson.previous': 'Step back',
+  'lesson.plan': 'The plan',
+  'lesson.wrong': '{trajectory}, {percent}',
+  'lesson.asks': 'asks first',
+  'lesson.words': 'What is said at this step',
+  'lesson.add': 'Add this view as a step',
+  'lesson.put': 'Put this view here',
+  'lesson.remove': 'Take this step out',
+  'lesson.save': 'Save the lesson as a file',
+  'lesson.close': 'Close the lesson',
+  'lesson.fileName': 'lesson.json',
+  'lesson.full': 'A lesson holds six plans and sixty steps at most.',
 } as const;

@@ -44,5 +44,10 @@ const CLASS: Page = {
 /** *Teach*: what it puts on the page, by what is taught. Each begins with the words that lead to the others (`panels/teach/Rooms.tsx`). */
 export const TEACH: Readonly<Record<Teaching, Bench | Page>> = {
   trajectories: TRAJECTORIES,
+  lesson: {
+    ...TRAJECTORIES,
+    names: { ...TRAJECTORIES.names, rail: 'panel.lesson' },
+    Rail: part('LessonRail'),
+  },
   class: CLASS,
 };

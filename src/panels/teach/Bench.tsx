@@ -1,19 +1,38 @@
 import type { TeachStores } from '../../state/teach.ts';
 import { useSelected } from '../../state/useSelected.ts';
+import { LessonStart } from './LessonStart.tsx';
+import { LessonSteps } from './LessonSteps.tsx';
 import { PresenterRing } from './PresenterRing.tsx';
 import { Rooms } from './Rooms.tsx';
 import { TrajectoryRail } from './TrajectoryRail.tsx';
 import { useStepKeys } from './useStepKeys.ts';
 
-/** The rail of the trajectories, with what goes on while they are shown: the step keys, and the ring that points. */
-export function TeachRail({ stores }: { stores: TeachStores }) {
+/** What goes on beside the rail: the step keys, and the ring that points. */
+function Presenting({ stores }: { stores: TeachStores }) {
   const pointer = useSelected(stores.live, (state) => state.pointer);
   useStepKeys(stores);
+  return pointer && <PresenterRing />;
+}
+
+/** The rail of the trajectories. */
+export function TeachRail({ stores }: { stores: TeachStores }) {
   return (
     <div className="rail teach-rail">
       <Rooms stores={stores.planned} />
       <TrajectoryRail stores={stores} />
-      {pointer && <PresenterRing />}
+      <Presenting stores={stores} />
+    </div>
+  );
+}
+
+/** The rail of a lesson. */
+export function LessonRail({ stores }: { stores: TeachStores }) {
+  const lesson = useSelected(stores.live, (state) => state.lesson);
+  return (
+    <div className="rail lesson-rail">
+      <Rooms stores={stores.planned} />
+      {lesson ? <LessonSteps stores={stores} lesson={lesson} /> : <LessonStart stores={stores} />}
+      <Presenting stores={stores} />
     </div>
   );
 }

@@ -11,6 +11,7 @@ import { presentSummary } from '../../words/presentSummary.ts';
 import { sayEnds, sayGoneWrong } from '../../words/presentTeach.ts';
 import { say } from '../../words/say.ts';
 import '../sentence.css';
+import { LessonPresses } from './LessonPresses.tsx';
 import { PresentingWords } from './PresentingWords.tsx';
 
 /** What a trajectory comes to: its worst reading, a broken rule, or else how the plan itself stands. */
@@ -42,14 +43,21 @@ export function TeachSentence({ stores }: { stores: TeachStores }) {
   const rest = hidden ? say('teach.ask') : shown ? endOf(shown, planned) : '';
   const mark = shown ? markOf(shown, planned) : 'none';
   const spoken = useRef('');
-  if (!moving) spoken.current = `${lead} ${rest}`;
+  const step = useSelected(live, ({ lesson, lessonStep }) => lesson?.steps[lessonStep] ?? null);
+  const inLesson = useSelected(stores.session, (state) => state.teaching === 'lesson');
+  const words = inLesson ? (step?.words ?? '') : '';
+  if (!moving) spoken.current = `${words} ${lead} ${rest}`;
   return (
     <>
       <div className="sentence-drawn teach-sentence" data-summary={mark} data-moving={moving}>
         <StatusGlyph mark={mark} size={32} />
-        <p aria-hidden="true">
-          <strong>{lead}</strong> {rest}
-        </p>
+        <div className="teach-words" aria-hidden="true">
+          {words !== '' && <p className="lesson-words">{words}</p>}
+          <p className="gone-words">
+            <strong>{lead}</strong> {rest}
+          </p>
+        </div>
+        {inLesson && <LessonPresses stores={stores} />}
         <PresentingWords stores={stores} />
       </div>
       <p className="unseen" role="status" aria-label={say('sentence.label')}>

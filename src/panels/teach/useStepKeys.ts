@@ -2,6 +2,7 @@ import { useEffect } from 'react';
 import { notInPlan } from '../../core/teaching/trajectories.ts';
 import type { TeachStores } from '../../state/teach.ts';
 import { chooseTrajectory } from './choose.ts';
+import { stepLesson } from './lesson.ts';
 import { TRAJECTORY_GROUPS } from './trajectories.ts';
 
 /** Takes arrows for itself. */
@@ -37,7 +38,8 @@ export function useStepKeys(stores: TeachStores): void {
       const way = wayOf(event);
       const plain = !(event.ctrlKey || event.metaKey || event.altKey);
       const field = event.target instanceof Element && event.target.matches('input, select, textarea');
-      if (way !== 0) stepTrajectory(stores, way);
+      const lesson = stores.session.getState().teaching === 'lesson';
+      if (way !== 0) (lesson ? stepLesson : stepTrajectory)(stores, way);
       else if (plain && !field && event.key === 'h')
         live.set({ answerHidden: !live.getState().answerHidden });
       else if (plain && !field && event.key === 'p') live.set({ pointer: !live.getState().pointer });
