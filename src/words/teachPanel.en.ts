@@ -55,6 +55,7 @@ export const teachPanelWords = {
   'lesson.plan': 'The plan',
   'lesson.wrong': '{trajectory}, {percent}',
   'lesson.asks': 'asks first',
+  'lesson.write': 'Write on this lesson',
   'lesson.words': 'What is said at this step',
   'lesson.add': 'Add this view as a step',
   'lesson.put': 'Put this view here',

@@ -83,7 +83,7 @@ export function CostPanel({ stores }: { stores: TeachStores }) {
   if (hidden) {
     return (
       <div className="calm">
-        <p>{say('teach.ask')}</p>
+        <p className="asked">{say('teach.ask')}</p>
         <button type="button" className="answer" onClick={() => stores.live.set({ answerHidden: false })}>
           {say('teach.answer')}
         </button>

@@ -99,12 +99,15 @@ export function LessonSteps({ stores, lesson }: LessonProps) {
     <>
       <h3>{lesson.title}</h3>
       <Steps stores={stores} lesson={lesson} />
-      <Writing stores={stores} lesson={lesson} />
       <div className="lesson-list">
         <button type="button" onClick={close}>
           {say('lesson.close')}
         </button>
       </div>
+      <details className="lesson-writing">
+        <summary>{say('lesson.write')}</summary>
+        <Writing stores={stores} lesson={lesson} />
+      </details>
     </>
   );
 }
