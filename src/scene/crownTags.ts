@@ -89,7 +89,10 @@ export function crownTags(
     const line = crownLine(evaluation, lens, id);
     if (!line) return [];
     const key = WORDS[id as keyof typeof WORDS];
-    const side = line.from.x + line.to.x < 2 * middle ? ('left' as const) : ('right' as const);
+    // From the side, what comes out palatally has its tag there, clear of the arc that tilts.
+    const palatal = sight === 'side' && id === 'access-exit-to-edge' && (line.reading.value ?? 0) > 0;
+    const toLeft = palatal || line.from.x + line.to.x < 2 * middle;
+    const side = toLeft ? ('left' as const) : ('right' as const);
     return [key ? { ...line, side, words: say(key) } : { ...line, side }];
   });
   return layTags(lines, lens, size);

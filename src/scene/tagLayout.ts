@@ -63,10 +63,13 @@ export function layTags(lines: readonly Line[], lens: Lens, size: number): TagLi
       const shown = presentReading(reading);
       return { number: shown.number, mark: mark ?? shown.mark, words };
     });
-    const widest = Math.max(...texts.map((text) => tagWidth({ ...text, size })));
     const ends = own.flatMap(({ from, to }) => [way * from.x, way * to.x]);
-    const edge = side === 'right' ? lens.width - widest - 10 : -(widest + 10);
-    const column = way * Math.min(Math.max(...ends) + AWAY, edge);
+    const beside = Math.max(...ends) + AWAY;
+    // Each tag in the column, or as far out as the picture lets it.
+    const columns = texts.map((text) => {
+      const width = tagWidth({ ...text, size });
+      return way * Math.min(beside, side === 'right' ? lens.width - width - 10 : -(width + 10));
+    });
     const places = spread(
       own.map((line) => {
         const [inner, outer] = outward(line);
@@ -78,6 +81,7 @@ export function layTags(lines: readonly Line[], lens: Lens, size: number): TagLi
     );
     own.forEach((line, i) => {
       const { reading, from, to, measured = true } = line;
+      const column = columns[i];
       const [inner, outer] = outward(line);
       const length = Math.hypot(outer.x - inner.x, outer.y - inner.y) || 1;
       const run = (way * column - way * outer.x > 24 ? 10 : 4) / length;

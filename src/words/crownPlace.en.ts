@@ -29,8 +29,10 @@ export const crownPlaceWords = {
   'crown.brief.straightAtCej': '{status}: channel straight, {level} from the CEJ',
   'crown.brief.bentAtCej': '{status}: channel turned {turn}, {level} from the CEJ',
   'crown.brief.noneAtCej': '{status}: no palatal channel, {level} from the CEJ',
+  'crown.brief.onePiece': '{status}: a one-piece abutment takes no screw',
   'crown.brief.cemented': '{status}: axis {offset} off the line, margin {depth} deep',
 
+  'crown.onePiece': 'The abutment is one piece with the implant and takes no screw: its crown is cemented.',
   'crown.cement.on': 'The axis passes {offset} from the incisal line, where a cemented crown wants it.',
   'crown.cement.facial':
     'The axis passes {offset} facial of the incisal line: the crown over it is thin or bulky facially.',

@@ -16,6 +16,7 @@ const sizeOf = (reading: Reading): string => {
 };
 
 function axisText({ axis }: FixingAnswer): string {
+  if (axis.kind === 'one-piece') return say('crown.onePiece');
   if (axis.kind === 'screw') return presentExit(axis.exit);
   const offset = sizeOf(axis.offset);
   if (axis.status === 'within') return say('crown.cement.on', { offset });
@@ -42,6 +43,7 @@ function briefText({ fixing, mark, axis, depth }: FixingAnswer): string {
     const offset = sizeOf(axis.offset);
     return say('crown.brief.cemented', { status, offset, depth: level });
   }
+  if (axis.kind === 'one-piece') return say('crown.brief.onePiece', { status });
   const { code } = axis.exit;
   const bends = code === 'bent' || code === 'beyond';
   const turn = angleOf(axis.exit);

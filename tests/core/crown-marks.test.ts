@@ -130,14 +130,15 @@ describe('one pose, three answers', () => {
       expect(answers.map(({ fixing }) => fixing)).toEqual(FIXINGS);
       for (const { fixing, axis, depth, mark } of answers) {
         const own = evaluate({ ...plan, fixing });
-        expect(axis.kind).toBe(fixing === 'cemented' ? 'cement' : 'screw');
+        const screwed = plan.implant.abutment ? 'one-piece' : 'screw';
+        expect(axis.kind).toBe(fixing === 'cemented' ? 'cement' : screwed);
         expect(depth.reading.id).toBe(fixing === 'screw-gum' ? 'shoulder-to-cej' : 'shoulder-to-gum-margin');
         const judged = readingOf(
           own.readings,
           fixing === 'cemented' ? 'incisal-line-offset' : 'access-exit-correction',
         );
         const states = [judged.status, readingOf(own.readings, depth.reading.id).status];
-        if (states.includes('beyond')) expect(mark).toBe('beyond');
+        if (states.includes('beyond') || axis.kind === 'one-piece') expect(mark).toBe('beyond');
         else if (states.includes('near')) expect(mark).toBe('near');
       }
     }

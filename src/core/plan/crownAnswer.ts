@@ -16,13 +16,16 @@ export const DEPTH_OF: Readonly<Record<Fixing, ReadingId>> = {
 /** What a pose means for one way of fixing the crown. */
 export interface FixingAnswer {
   readonly fixing: Fixing;
-  /** The worse of its two parts. */
+  /** The worst of its parts. */
   readonly mark: 'within' | 'near' | 'beyond';
-  /** Where the axis leads: for a screw its channel, for cement the incisal line. */
+  /** Where the axis leads: for a screw its channel, for cement the incisal line; an abutment that is one piece with the implant takes no screw. */
   readonly axis:
+    | { readonly kind: 'one-piece'; readonly status: 'beyond' }
     | { readonly kind: 'screw'; readonly status: Mark; readonly exit: ExitMeaning }
     | { readonly kind: 'cement'; readonly status: Mark; readonly offset: Reading };
   readonly depth: { readonly status: Mark; readonly reading: Reading; readonly side: 'low' | 'high' | null };
+  /** What the crown's wall lacks even over the least post, mm; null: nothing, or the implant has no abutment. */
+  readonly lacking: number | null;
 }
 
 type Mark = 'within' | 'near' | 'beyond';
@@ -39,11 +42,12 @@ const AXIS_MARK: Readonly<Record<ExitMeaning['code'], Mark>> = {
 const markOf = ({ status }: Reading): Mark => (status === 'near' || status === 'beyond' ? status : 'within');
 const worse = (a: Mark, b: Mark): Mark => (RANK[a] >= RANK[b] ? a : b);
 
-function axisOf({ readings, restoration }: Evaluation, fixing: Fixing): FixingAnswer['axis'] {
+function axisOf({ readings, restoration, plan }: Evaluation, fixing: Fixing): FixingAnswer['axis'] {
   if (fixing === 'cemented') {
     const offset = readingOf(readings, 'incisal-line-offset');
     return { kind: 'cement', status: markOf(offset), offset };
   }
+  if (plan.implant.abutment) return { kind: 'one-piece', status: 'beyond' };
   const { exit } = restoration;
   const status = AXIS_MARK[exit.code];
   return { kind: 'screw', status, exit };
@@ -63,7 +67,9 @@ export function fixingAnswer(evaluation: Evaluation): FixingAnswer {
   const axis = axisOf(evaluation, fixing);
   const reading = readingOf(evaluation.readings, DEPTH_OF[fixing]);
   const depth = { status: markOf(reading), reading, side: sideOf(reading) };
-  return { fixing, mark: worse(axis.status, depth.status), axis, depth };
+  const { aside } = readingOf(evaluation.readings, 'abutment-reduction-depth');
+  const lacking = aside === null ? ('within' as const) : ('near' as const);
+  return { fixing, mark: worse(worse(axis.status, depth.status), lacking), axis, depth, lacking: aside };
 }
 
 /** One pose, three answers. Costs an evaluation for each way that the plan has not chosen. */

@@ -74,7 +74,8 @@ function marksOf(evaluation: Evaluation): CrownMarks {
   const { placement: at, anatomy, restoration, plan } = evaluation;
   const { toJaw } = anatomy;
   const { crown } = restoration;
-  const access = plan.fixing === 'cemented' ? null : restoration.access;
+  // A one-piece abutment takes no screw.
+  const access = plan.fixing === 'cemented' || plan.implant.abutment ? null : restoration.access;
   const rim = Array.from({ length: COLUMNS }, (_, i) => at.rimPoint((2 * Math.PI * i) / COLUMNS));
   const bent = access?.bent ?? null;
   return {
