@@ -2,11 +2,13 @@ import { useState } from 'react';
 import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
 import { drillPoseOf, handOf } from '../core/plan/inHand.ts';
 import { leanFrom } from '../core/plan/rehearse.ts';
+import type { Guess as OwnGuess } from '../core/teaching/guesses.ts';
 import type { HandStores } from '../state/inHand.ts';
 import { useEvaluation, usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { formatQuantity, type Unit } from '../words/format.ts';
 import { say } from '../words/say.ts';
+import { OwnGuesses } from './OwnGuesses.tsx';
 import { RailGroup } from './RailGroup.tsx';
 import { SpinField } from './SpinField.tsx';
 
@@ -15,6 +17,8 @@ type Guess = (typeof GUESSES)[number];
 type Guesses = Readonly<Record<Guess, number>>;
 
 const UNIT: Readonly<Record<Guess, Unit>> = { facial: 'mm', palatal: 'mm', angle: 'deg' };
+/** Each as it is kept among the user's own guesses. */
+const KIND = { facial: 'facial-wall-thinnest', palatal: 'palatal-wall-thinnest', angle: 'lean' } as const;
 const FIRST: Guesses = { facial: 1.5, palatal: 1.5, angle: 0 };
 
 /** What there really is: the thinnest walls beside the tool where it stands, and how far it leans off the plan. */
@@ -30,9 +34,16 @@ function truth(
   };
 }
 
+/** Guesses beside what there is, as far as there is anything. */
+const ownGuesses = (guesses: Guesses, real: Readonly<Record<Guess, number | null>>): OwnGuess[] =>
+  GUESSES.flatMap((guess) => {
+    const found = real[guess];
+    return found === null ? [] : [{ kind: KIND[guess], guessed: guesses[guess], found }];
+  });
+
 /** The numbers are covered until the hand has guessed them; then each guess stands beside what there is. */
 export function GuessPanel({ stores }: { stores: HandStores }) {
-  const { live } = stores;
+  const { live, own } = stores;
   const guessing = useSelected(live, (state) => state.guessing);
   const evaluation = useEvaluation(stores);
   const planned = drillPoseOf(usePlan(stores.planned).pose);
@@ -48,10 +59,16 @@ export function GuessPanel({ stores }: { stores: HandStores }) {
         <button type="button" className="rail-word" onClick={() => set({ guessing: true }, null)}>
           {say('guess.begin')}
         </button>
+        <OwnGuesses own={own} />
       </RailGroup>
     );
   }
   const real = truth(evaluation, planned);
+  // Only what was guessed under cover is kept.
+  const see = () => {
+    if (guessing) own.addGuesses(ownGuesses(guesses, real));
+    set({ guessing: false }, guesses);
+  };
   const text = (guess: Guess, value: number) => formatQuantity({ value, unit: UNIT[guess] });
   return (
     <RailGroup heading={say('guess.heading')} note="">
@@ -82,13 +99,14 @@ export function GuessPanel({ stores }: { stores: HandStores }) {
         </div>
       ))}
       <div className="rail-words">
-        <button type="button" className="rail-word" onClick={() => set({ guessing: false }, guesses)}>
+        <button type="button" className="rail-word" onClick={see}>
           {say('guess.see')}
         </button>
         <button type="button" className="rail-word" onClick={() => set({ guessing: false }, null)}>
           {say('guess.end')}
         </button>
       </div>
+      {seen && <OwnGuesses own={own} />}
     </RailGroup>
   );
 }

@@ -39,10 +39,10 @@ interface Sitting {
 }
 
 /** The same document, looked at in a way that does not hang on how this browser looks at it: cut, with gum, teeth and lines. */
-function plainly({ document, session }: PlanStores): PlanStores {
-  const own = createSessionStore();
-  own.set({ drawing: session.getState().drawing, layers: { ...own.getState().layers, crown: true } });
-  return { document, session: own, live: createLiveStore(document, own) };
+function plainly({ document, session, own }: PlanStores): PlanStores {
+  const plain = createSessionStore();
+  plain.set({ drawing: session.getState().drawing, layers: { ...plain.getState().layers, crown: true } });
+  return { document, session: plain, own, live: createLiveStore(document, plain) };
 }
 
 /** Frames in which nothing moved any more before the picture is taken: the parts of the page that follow the camera have followed by then. */

@@ -147,11 +147,12 @@ export interface TeachStores extends HandStores {
 }
 
 export function teachStores(stores: PlanStores): TeachStores {
-  const { session, live } = stores;
-  const planned: PlanStores = { document: taughtDocument(stores), session, live };
+  const { session, own, live } = stores;
+  const planned: PlanStores = { document: taughtDocument(stores), session, own, live };
   return {
     document: goneWrongDocument(planned.document, live),
     session: ownLook(session, live),
+    own,
     live,
     planned,
     held: 'wrong',

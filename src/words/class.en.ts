@@ -98,7 +98,8 @@ export const classWords = {
   'hand.way.screen': 'at the screen',
   'hand.way.bench': 'at the bench',
 
-  'guesses.heading': 'Your guesses',
+  'guesses.heading': 'Your guesses so far, kept on this machine',
+  'guesses.forget': 'Forget them',
   'guesses.row': '{what}: off by {size} on the whole, {mean} ± {sd} ({count} guesses)',
   'guesses.rowOne': '{what}: off by {size} (1 guess)',
   'guesses.better': 'the first ten {first}, the last ten {last}',

@@ -142,6 +142,16 @@ test('numbers are covered until they are guessed', async ({ page }) => {
   await settled(page);
   expect(await page.locator('.drawing.section').count()).toBe(1);
   expect(await page.locator('[data-guess="facial"]').textContent()).toContain('1.5');
+  // Kept as the user's own, once: to see again is no guess.
+  const own = page.locator('[data-own-guesses]');
+  expect(await own.getAttribute('data-own-guesses')).toBe('3');
+  expect(await own.textContent()).toContain(en['guesses.lean']);
+  await button(en['guess.see']).click();
+  await settled(page);
+  expect(await own.getAttribute('data-own-guesses')).toBe('3');
+  await button(en['guesses.forget']).click();
+  await settled(page);
+  expect(await own.count()).toBe(0);
 });
 
 test('the model shows the hole: the bone of the last pass is another picture than the bone before it', async ({

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { createDocumentStore, isSaved, redoLabel, undoLabel } from '../../src/state/document.ts';
 import { litReading } from '../../src/state/litReading.ts';
 import { createLiveStore } from '../../src/state/live.ts';
+import { createOwnStore } from '../../src/state/own.ts';
 import { createSessionStore, type Keep } from '../../src/state/session.ts';
 import { createStores } from '../../src/state/stores.ts';
 
@@ -255,5 +256,41 @@ describe('the revision of the screen', () => {
     const live = createLiveStore();
     document.edit('shift', shift(1));
     expect(live.getState().revision).toBe(0);
+  });
+});
+
+describe('a user’s own guesses', () => {
+  const guess = { kind: 'lean', guessed: 3, found: 2 } as const;
+  const shelf = () => {
+    const kept = new Map<string, string>();
+    return {
+      getItem: (key: string) => kept.get(key) ?? null,
+      setItem: (key: string, value: string) => {
+        kept.set(key, value);
+      },
+    };
+  };
+
+  it('are kept with the browser, come back, and can be forgotten', () => {
+    const keep = shelf();
+    createOwnStore(keep).addGuesses([guess, guess]);
+    const again = createOwnStore(keep);
+    expect(again.getState().guesses).toEqual([guess, guess]);
+    again.forget();
+    expect(createOwnStore(keep).getState().guesses).toEqual([]);
+  });
+
+  it('last for the visit where nothing can be kept, and what is no guess is left out', () => {
+    const broken = {
+      getItem: () =>
+        '{"guesses":[{"kind":"lean","guessed":1,"found":null},{"kind":"lean","guessed":3,"found":2}]}',
+      setItem: () => {
+        throw new Error('full');
+      },
+    };
+    const store = createOwnStore(broken);
+    expect(store.getState().guesses).toEqual([guess]);
+    store.addGuesses([guess]);
+    expect(store.getState().guesses).toHaveLength(2);
   });
 });
