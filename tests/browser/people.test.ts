@@ -43,6 +43,9 @@ test.for(SIZES)('axe finds nothing at %i × %i', async ([width, height], { brows
   expect(await findings(page)).toEqual([]);
   await page.getByRole('button', { name: en['plans.open'], exact: true }).click();
   expect(await findings(page)).toEqual([]);
+  await page.getByRole('button', { name: en['link.open'], exact: true }).click();
+  await page.locator('.share-code > svg').waitFor();
+  expect(await findings(page)).toEqual([]);
   await page.keyboard.press('Escape');
   await page.getByRole('button', { name: en['place.site'], exact: true }).click();
   await page.locator('[data-site-field="gap"]').waitFor();
