@@ -161,14 +161,16 @@ export function presentCost(cost: Cost, breaks: Breaks | null): PresentedChange[
   return cost.silent ? [...rows, presentChange(cost.silent, 'silent')] : rows;
 }
 
-/** Where the whole trajectory breaks, as the lines beside the dial; one line where nothing does. */
+/** Where the whole trajectory breaks, as the lines beside the dial, near only where it comes before beyond; one line where nothing does. */
 export function presentBreaks({
   near,
   beyond,
   outside,
 }: Breaks): { mark: 'near' | 'beyond' | 'none'; text: string }[] {
   const lines = [
-    near === null ? null : { mark: 'near' as const, text: say('breaks.near', { percent: percent(near) }) },
+    near === null || (beyond !== null && beyond <= near)
+      ? null
+      : { mark: 'near' as const, text: say('breaks.near', { percent: percent(near) }) },
     beyond === null
       ? null
       : { mark: 'beyond' as const, text: say('breaks.beyond', { percent: percent(beyond) }) },

@@ -42,13 +42,15 @@ function Bands({ breaks }: { breaks: Breaks }) {
 
 const LABELS = [0, 0.25, 0.5, 0.75, 1];
 
-/** The hand of the dial: an arm from the hub with a ring at its end. */
+/** How near to the middle the hand begins, px: the number stands there. */
+const FREE = 60;
+
+/** The hand of the dial: a short arm with a ring at its end. */
 function Arm({ amount }: { amount: number }) {
   const tip = onDial(amount, (DIAL.inner + DIAL.outer) / 2);
   return (
     <g className="dial-arm">
-      <path d={`M${pair(DIAL.hub)}L${pair(tip)}`} />
-      <circle cx={DIAL.hub.x} cy={DIAL.hub.y} r="7" />
+      <path d={`M${pair(onDial(amount, FREE))}L${pair(tip)}`} />
       <circle cx={tip.x} cy={tip.y} r="12" />
     </g>
   );
@@ -131,7 +133,7 @@ export function AmountDial({ stores, hidden }: { stores: TeachStores; hidden: bo
           {say('breaks.this')}
         </text>
         <Arm amount={amount} />
-        <text className="dial-number" x={DIAL.hub.x} y={DIAL.hub.y - 28}>
+        <text className="dial-number" x={DIAL.hub.x} y={DIAL.hub.y - 18}>
           {percent(amount)}
         </text>
       </svg>
