@@ -67,15 +67,10 @@ describe('help', () => {
 
   it.each([
     ['no command', []],
-    ['a word that is none', ['print', lateral]],
     ['an option that is none', ['compare', '--colour', lateral, lateral]],
-    ['no file', ['migrate']],
     ['one file too few', ['compare', lateral]],
-    ['one file too many', ['migrate', lateral, lateral]],
-    ['no format', ['export', lateral]],
     ['a format that is none', ['export', lateral, '--to', 'pdf']],
     ['a kind that the format has not', ['export', lateral, '--to', 'stl', '--what', 'section']],
-    ['a drawing that is none', ['export', lateral, '--to', 'svg', '--what', 'ridge']],
   ])('%s: 2, why and how on stderr', async (_, args) => {
     const { code, out, err } = await ridgewright(...args);
     expect({ code, out }).toEqual({ code: 2, out: '' });
