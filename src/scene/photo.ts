@@ -3,9 +3,8 @@ import { inkOnto } from './inkOnto.ts';
 
 type Camera = Pick<RootState, 'gl' | 'scene' | 'camera' | 'size'>;
 
-/** The ground of a picture: the sheet's paper. */
-const paperOf = (element: Element): string =>
-  getComputedStyle(element).getPropertyValue('--picture-ground').trim() || '#fff';
+/** The ground of a picture: that of whatever it is put on. */
+const GROUND = '#fff';
 
 /**
  * The model as it stands on the stage, `width` px wide in the stage's own shape, with the ink over it and its scale bar. Rendered and taken in the same tick, since a canvas keeps its
@@ -26,7 +25,7 @@ export function photograph(
   const before = gl.getPixelRatio();
   gl.setPixelRatio(scale);
   gl.render(scene, camera);
-  context.fillStyle = paperOf(gl.domElement);
+  context.fillStyle = GROUND;
   context.fillRect(0, 0, picture.width, picture.height);
   context.drawImage(gl.domElement, 0, 0, picture.width, picture.height);
   gl.setPixelRatio(before);
