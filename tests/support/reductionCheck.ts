@@ -119,7 +119,8 @@ function palatalPlane(opinion: Opinion, cover: number) {
     const x = (height * i) / LEVELS;
     const from = broughtInto(frame, along(at.platform, at.a, x));
     const hits = whole.hits(from, turnedInto(frame, scale(at.ef, -1)));
-    if (hits.length % 2 === 1) outline.push([-hits[0], x]);
+    // From outside the crown, facially of it, the second crossing comes out.
+    if (hits.length > 0) outline.push([-hits[hits.length % 2 === 1 ? 0 : 1], x]);
     const rho = (baseDiameter + ((topDiameter - baseDiameter) * x) / height) / 2;
     lack = Math.max(lack, -soundness(opinion, [-rho, 0, x], cover));
   }
