@@ -254,7 +254,7 @@ test('two pages to take home, with pictures of this plan and the words', async (
   for (const { inked } of pictures) expect(inked).toBeGreaterThan(0.3);
   // No two steps look alike.
   expect(new Set(pictures.map(({ sum }) => sum)).size).toBe(pictures.length);
-});
+}, 120_000);
 
 test('without 3D the words tell the same', async ({ page }) => {
   await withoutGraphics(page);
