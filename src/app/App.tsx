@@ -1,5 +1,7 @@
 import { lazy, type ReactNode, Suspense, useCallback, useLayoutEffect, useMemo } from 'react';
+import type { Hidden } from '../core/teaching/exercise.ts';
 import { DrawingSelect } from '../panels/DrawingSelect.tsx';
+import { ExerciseSentence } from '../panels/exercise/ExerciseSentence.tsx';
 import { HandOver } from '../panels/HandOver.tsx';
 import { LayerWords } from '../panels/LayerWords.tsx';
 import { Models } from '../panels/Models.tsx';
@@ -8,9 +10,12 @@ import { PrintedRehearsal } from '../panels/PrintedRehearsal.tsx';
 import { Section } from '../panels/Section.tsx';
 import { redoLabel, undoLabel } from '../state/document.ts';
 import { handStores, seatStores } from '../state/inHand.ts';
+import { NOTHING_HIDDEN, placesOf, type Sitting } from '../state/sitting.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { teachStores } from '../state/teach.ts';
 import { useSelected } from '../state/useSelected.ts';
+import { useSitting } from '../state/useSitting.ts';
+import { veiled } from '../state/veiled.ts';
 import { planTitle } from '../words/planTitle.ts';
 import { say } from '../words/say.ts';
 import type { ModelMaker } from '../worker/modelMaker.ts';
@@ -41,10 +46,12 @@ interface LedgerProps {
 function PlanHeader({ stores, plans, maker }: Omit<AppProps, 'ledger'>) {
   const { document, session, live } = stores;
   const projector = useProjector(live);
+  const sitting = useSitting(stores);
   return (
     <Header
       place={useSelected(session, ({ place }) => place)}
       onPlace={(place) => session.set({ place })}
+      open={sitting ? placesOf(sitting.exercise) : null}
       undoLabel={useSelected(document, undoLabel)}
       redoLabel={useSelected(document, redoLabel)}
       onUndo={document.undo}
@@ -53,9 +60,11 @@ function PlanHeader({ stores, plans, maker }: Omit<AppProps, 'ledger'>) {
       onProjector={projector.toggle}
     >
       <PlansMenu stores={stores} {...plans} />
-      <HandOver stores={stores}>
-        <Models stores={stores} maker={maker} />
-      </HandOver>
+      {!sitting && (
+        <HandOver stores={stores}>
+          <Models stores={stores} maker={maker} />
+        </HandOver>
+      )}
     </Header>
   );
 }
@@ -83,57 +92,76 @@ function StageHost({ stores, ledger }: LedgerProps) {
   );
 }
 
+/** A part that is kept from who looks, and why. */
+type Covers = Readonly<Record<'section' | 'profile' | 'readings', string | null>>;
+
 interface BenchProps extends Views {
   bench: Bench;
   ledger: DrawnLedger;
+  covers: Covers;
+  /** The exercise that is done here, or null. */
+  sitting: Sitting | null;
 }
 
-/** The parts of a place at the table. While a reading is guessed, what would tell it is covered; while a class is asked, the section. */
-function benchParts({ bench, ledger, ...views }: BenchProps, covered: 'all' | 'section' | null): Parts {
+/** The parts of a place at the table. */
+function benchParts({ bench, ledger, covers, sitting, ...views }: BenchProps): Parts {
   const { Sentence, Rail, Beside, Under, Section: Own } = bench;
   const shown = bench.shown(views);
-  const open = (part: ReactNode): ReactNode =>
-    covered === 'all' ? <p className="calm">{say('guess.hidden')}</p> : part;
+  const open = (part: keyof Covers, content: ReactNode): ReactNode =>
+    covers[part] === null ? content : <p className="calm">{covers[part]}</p>;
   return {
-    sentence: <Sentence {...views} />,
+    sentence: sitting ? (
+      <ExerciseSentence stores={views.stores} sitting={sitting} />
+    ) : (
+      <Sentence {...views} />
+    ),
     rail: (
       <Suspense fallback={null}>
         <Rail {...views} />
       </Suspense>
     ),
     stage: <StageHost stores={shown} ledger={ledger} />,
-    section: open(
-      covered === 'section' ? (
-        <p className="calm">{say('teach.covered')}</p>
-      ) : Own ? (
-        <Own {...views} />
-      ) : (
-        <Section stores={shown} />
-      ),
-    ),
-    profile: open(<Beside {...views} />),
-    readings: open(<Under {...views} />),
+    section: open('section', Own ? <Own {...views} /> : <Section stores={shown} />),
+    profile: open('profile', <Beside {...views} />),
+    readings: open('readings', <Under {...views} />),
   };
+}
+
+interface Covering {
+  guessing: boolean;
+  asking: boolean;
+  hidden: Hidden;
+}
+
+/** While a reading is guessed, what would tell it is covered; while a class is asked, the section; in an exercise, what its teacher hides. */
+function coversOf({ guessing, asking, hidden }: Covering): Covers {
+  const cover = (part: keyof Covers): string | null => {
+    if (guessing) return say('guess.hidden');
+    if (asking && part === 'section') return say('teach.covered');
+    return hidden[part] ? say('exercise.covered') : null;
+  };
+  return { section: cover('section'), profile: cover('profile'), readings: cover('readings') };
 }
 
 /** The whole page over its stores: which part gets what, and nothing more. */
 export function App({ stores, ledger, plans, maker }: AppProps) {
   const { document, session } = stores;
   const place = useSelected(session, (state) => state.place);
-  const views = useMemo(
-    () => ({
-      stores,
-      inHand: handStores(stores),
-      inSeat: seatStores(stores),
-      inTeach: teachStores(stores),
-    }),
-    [stores],
-  );
+  const sitting = useSitting(stores);
+  const hidden = sitting?.exercise.hidden ?? NOTHING_HIDDEN;
+  const views = useMemo(() => {
+    const seen = { ...stores, session: veiled(stores.session, hidden) };
+    return {
+      stores: seen,
+      inHand: handStores(seen),
+      inSeat: seatStores(seen),
+      inTeach: teachStores(seen),
+    };
+  }, [stores, hidden]);
   const guessing = useSelected(stores.live, (state) => state.guessing) && place === 'rehearse';
   const asking = useSelected(stores.live, (state) => state.answerHidden) && place === 'teach';
-  const covered = guessing ? 'all' : asking ? 'section' : null;
   const here = useSelected(session, partsOf);
-  const looked = here.kind === 'bench' ? here.shown(views) : stores;
+  const looked = here.kind === 'bench' ? here.shown(views) : views.stores;
   useHistoryKeys(document.undo, document.redo);
   const stageAbsent = useCallback(() => ledger.absent('stage'), [ledger]);
 
@@ -155,7 +183,13 @@ export function App({ stores, ledger, plans, maker }: AppProps) {
           : {
               names: here.names,
               layout: here.layout,
-              parts: benchParts({ bench: here, ledger, ...views }, covered),
+              parts: benchParts({
+                bench: here,
+                ledger,
+                covers: coversOf({ guessing, asking, hidden }),
+                sitting,
+                ...views,
+              }),
             })}
       />
       <PanelsDrawn stores={stores} ledger={ledger} />

@@ -5,6 +5,8 @@ import { say } from '../words/say.ts';
 export interface HeaderProps {
   place: Place;
   onPlace: (place: Place) => void;
+  /** Places that may be gone to; null: all. */
+  open: readonly Place[] | null;
   /** Name of the step that can be taken back, or null. */
   undoLabel: string | null;
   redoLabel: string | null;
@@ -47,7 +49,8 @@ function Step({ name, label, forward = false, onPress }: StepProps) {
 }
 
 export function Header(props: HeaderProps) {
-  const { place, onPlace, undoLabel, redoLabel, onUndo, onRedo, projector, onProjector, children } = props;
+  const { place, onPlace, open, undoLabel, redoLabel, onUndo, onRedo, projector, onProjector, children } =
+    props;
   return (
     <header className="header">
       <h1 className="wordmark">{say('app.name')}</h1>
@@ -57,6 +60,8 @@ export function Header(props: HeaderProps) {
             key={one}
             type="button"
             aria-current={one === place ? 'page' : undefined}
+            disabled={open !== null && !open.includes(one)}
+            title={open !== null && !open.includes(one) ? say('exercise.notHere') : undefined}
             onClick={() => onPlace(one)}
           >
             {say(`place.${one}`)}

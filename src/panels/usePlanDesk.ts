@@ -1,8 +1,10 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { Plan } from '../core/plan/plan.ts';
 import type { ReadResult } from '../core/plan/read.ts';
-import { planInAddress } from '../io/link/address.ts';
+import type { Exercise } from '../core/teaching/exercise.ts';
+import { exerciseInAddress, planInAddress } from '../io/link/address.ts';
 import { parsePlanFile, printPlanFile } from '../io/planFile.ts';
+import { sitDown } from '../state/sitting.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { formatNumber } from '../words/format.ts';
 import { planTitle } from '../words/planTitle.ts';
@@ -60,14 +62,50 @@ async function openLink({ document }: PlanStores, hash: string): Promise<Told> {
   }
 }
 
+/** Puts an exercise on the table and says so. */
+function begin(stores: PlanStores, exercise: Exercise): Told {
+  const { title } = exercise;
+  sitDown(stores, exercise, say('edit.exercise', { title }));
+  return success([say('exercise.opened', { title })]);
+}
+
+/** Opens the exercise of a link. */
+async function openExerciseLink(stores: PlanStores, hash: string): Promise<Told> {
+  try {
+    const { readExerciseHash } = await import('../io/link/exerciseLink.ts');
+    const read = readExerciseHash(hash);
+    if (read.ok) return begin(stores, read.exercise);
+    if (read.why === 'exercise') return refusal(faultLines(read.faults, linkRefused));
+    return refusal([linkRefused(say(WHY[read.why]))]);
+  } catch {
+    return refusal([linkRefused(say('link.unready'))]);
+  }
+}
+
+/** The text of an exercise file says so near its beginning. */
+const isExercise = (text: string): boolean => /"format":\s*"ridgewright-exercise"/.test(text);
+
+/** Opens an exercise file; what reads it is loaded only when there is one. */
+async function openExerciseFile(
+  stores: PlanStores,
+  text: string,
+  refused: (fault: string) => string,
+): Promise<Told> {
+  const { parseExerciseFile } = await import('../io/exerciseFile.ts');
+  const read = parseExerciseFile(text);
+  return read.ok ? begin(stores, read.value) : refusal(faultLines(read.faults, refused));
+}
+
 /** A plan in the page's address is opened once and taken out of it: what is done afterwards outlives a reload. */
 function useLinks(stores: PlanStores, tell: (told: Told) => void): void {
   useEffect(() => {
     const follow = () => {
-      const hash = planInAddress(window.location.href);
-      if (hash === null) return;
+      const plan = planInAddress(window.location.href);
+      const exercise = exerciseInAddress(window.location.href);
+      if (plan === null && exercise === null) return;
       window.history.replaceState(null, '', window.location.href.split('#')[0]);
-      void openLink(stores, hash).then(tell);
+      if (plan !== null) void openLink(stores, plan).then(tell);
+      if (exercise !== null) void openExerciseLink(stores, exercise).then(tell);
     };
     follow();
     window.addEventListener('hashchange', follow);
@@ -96,12 +134,13 @@ export function usePlanDesk(stores: PlanStores): PlanDesk {
       const refused = (fault: string) => say('plans.refused', { file: file.name, fault });
       const text = await textOf(file);
       if (text === null) return tell(refusal([refused(say('plans.unreadable'))]));
+      if (isExercise(text)) return tell(await openExerciseFile(stores, text, refused));
       const read = parsePlanFile(text);
       if (!read.ok) return tell(refusal(faultLines(read.faults, refused)));
       const opened = say('plans.opened', { title: planTitle(read.plan) });
       put(read.plan, read.migrated.length > 0 ? [opened, say('plans.migrated')] : []);
     },
-    [put],
+    [put, stores],
   );
 
   const save = useCallback(() => {

@@ -6,6 +6,7 @@ import type { DrillReport } from '../core/plan/drillReport.ts';
 import type { Lesson } from '../core/teaching/lesson.ts';
 import type { TrajectoryId } from '../core/teaching/trajectories.ts';
 import { type Classroom, NO_CLASS } from './classroom.ts';
+import { FIRST_SETTING, type Setting, type Sitting } from './sitting.ts';
 
 /** The bone that is left after passes in a site, site frame, mm. */
 export interface Drilled {
@@ -43,6 +44,10 @@ export interface LiveState {
   answerHidden: boolean;
   /** A ring in ink follows the mouse. */
   pointer: boolean;
+  /** The exercise that was opened to be done, or null; `sittingAt` says whether it still stands on the table. */
+  sitting: Sitting | null;
+  /** The exercise that is being set. */
+  setting: Setting;
   /** The class whose attempts are looked at. */
   classroom: Classroom;
   /** How often a view was asked for: asking again brings a camera back that the hand has turned. */
@@ -68,6 +73,8 @@ const FIELDS = [
   'answerHidden',
   'pointer',
   'classroom',
+  'sitting',
+  'setting',
   'viewAsked',
 ] as const;
 
@@ -101,6 +108,8 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     lessonStep: 0,
     answerHidden: false,
     classroom: NO_CLASS,
+    sitting: null,
+    setting: FIRST_SETTING,
     pointer: false,
     viewAsked: 0,
     revision: 0,

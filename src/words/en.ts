@@ -6,6 +6,7 @@ import { cliWords } from './cli.en.ts';
 import { crownWords } from './crown.en.ts';
 import { crownPlaceWords } from './crownPlace.en.ts';
 import { drillingWords } from './drilling.en.ts';
+import { exercisePanelWords } from './exercisePanel.en.ts';
 import { faultWords } from './faults.en.ts';
 import { handWords } from './hand.en.ts';
 import { handOverWords } from './handOver.en.ts';
@@ -116,6 +117,7 @@ export const en = {
   ...crownWords,
   ...classWords,
   ...classPageWords,
+  ...exercisePanelWords,
   ...cliWords,
   ...tableWords,
   ...handOverWords,

@@ -64,20 +64,26 @@ export const numberOf = (shown: string): number => Number(shown.replace('\u2212'
 export const wallEdge = (page: Page, side: 'facial' | 'palatal') =>
   page.locator(`[data-wall-profile] [data-edge="${side}"]`).getAttribute('d');
 
-/** The plan on the table, saved by the page's own button and read back from the file; `press` is how it is pressed. */
-export async function savedPlan(
+/** The file that the page hands out when `press` is done. */
+export async function handedOut(
   page: Page,
-  press = () => page.getByRole('button', { name: 'Save as a file' }).click(),
-): Promise<string> {
+  press: () => Promise<unknown>,
+): Promise<{ name: string; text: string }> {
   const [download] = await Promise.all([page.waitForEvent('download'), press()]);
   const folder = mkdtempSync(join(tmpdir(), 'ridgewright-saved-'));
   try {
-    await download.saveAs(join(folder, 'plan.json'));
-    return readFileSync(join(folder, 'plan.json'), 'utf8');
+    await download.saveAs(join(folder, 'file'));
+    return { name: download.suggestedFilename(), text: readFileSync(join(folder, 'file'), 'utf8') };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
+
+/** The plan on the table, saved by the page's own button and read back from the file; `press` is how it is pressed. */
+export const savedPlan = async (
+  page: Page,
+  press = () => page.getByRole('button', { name: 'Save as a file' }).click(),
+): Promise<string> => (await handedOut(page, press)).text;
 
 /** What the command line reads off a plan file's text. */
 export async function commandLine(text: string): Promise<PrintedReading[]> {

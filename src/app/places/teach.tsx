@@ -30,7 +30,17 @@ const TRAJECTORIES: Bench = {
   Under: part('CostPanel'),
 };
 
+const ExercisePage = lazy(() => import('../../panels/exercise/ExercisePage.tsx'));
 const ClassPage = lazy(() => import('../../panels/class/ClassPage.tsx'));
+
+/** An exercise, set from the plan on the table. */
+const EXERCISE: Page = {
+  kind: 'page',
+  Page: ({ stores, ledger }) => {
+    useLayoutEffect(() => ledger.absent('stage'), [ledger]);
+    return <ExercisePage stores={stores} />;
+  },
+};
 
 /** The attempts of a class, marked. */
 const CLASS: Page = {
@@ -49,5 +59,6 @@ export const TEACH: Readonly<Record<Teaching, Bench | Page>> = {
     names: { ...TRAJECTORIES.names, rail: 'panel.lesson' },
     Rail: part('LessonRail'),
   },
+  exercise: EXERCISE,
   class: CLASS,
 };

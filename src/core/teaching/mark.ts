@@ -26,6 +26,8 @@ export interface Attempt {
 /** An attempt beside the teacher's plan. Measures and limits, side by side: no score (rule L9). */
 export interface Mark {
   readonly label: string;
+  /** Where the implant stands in the end. */
+  readonly pose: Pose;
   readonly deviation: Deviation;
   readonly measures: Measures;
   /** Lateral at the platform by its second definition: where the placed axis meets the planned shoulder plane, mm. */
@@ -104,6 +106,7 @@ export function markAttempt(exercise: Answered, attempt: Attempt): Mark {
   });
   return {
     label: attempt.label,
+    pose,
     deviation: found,
     measures,
     inShoulderPlane: lateralInShoulderPlane(answer, pose),

@@ -1,14 +1,15 @@
 import { type ChangeEvent, type DragEvent, useMemo, useRef } from 'react';
+import { type Answered, answeredPlan } from '../../core/teaching/mark.ts';
 import { classCsv } from '../../io/classTable.ts';
 import { BYTE_ORDER_MARK } from '../../io/csv.ts';
-import { gathered } from '../../io/markFiles.ts';
+import { gathered, type MarkedFile } from '../../io/markFiles.ts';
 import type { Classroom } from '../../state/classroom.ts';
 import type { PlanStores } from '../../state/stores.ts';
 import { formatNumber } from '../../words/format.ts';
 import { presentBroken, presentOver, publishedLines, sayCount } from '../../words/presentMark.ts';
 import { say } from '../../words/say.ts';
 import { download } from '../files.ts';
-import { Rooms } from '../teach/Rooms.tsx';
+import { RoomHead } from '../teach/RoomHead.tsx';
 import { ClassTable } from './ClassTable.tsx';
 import { SpreadStrip } from './SpreadStrip.tsx';
 import { SpreadTarget } from './SpreadTarget.tsx';
@@ -99,6 +100,14 @@ function ClassSpread({ files }: { files: Classroom['files'] }) {
   );
 }
 
+/** Puts the teacher's plan on the table, as one undo step, with the attempt as the pose that is kept beside it. */
+function showBeside({ document, session }: PlanStores, exercise: Answered, { mark }: MarkedFile): void {
+  if (!mark) return;
+  const plan = answeredPlan(exercise);
+  document.open(say('edit.attempt', { label: mark.label }), plan);
+  session.set({ kept: { pose: mark.pose, implant: plan.implant }, place: 'place' });
+}
+
 /** The page of a class: the teacher's exercise, the attempts at it, each marked, and what they have in common. Nothing leaves the machine. */
 export default function ClassPage({ stores }: { stores: PlanStores }) {
   const { room, refused, take } = useClassroom(stores);
@@ -118,8 +127,7 @@ export default function ClassPage({ stores }: { stores: PlanStores }) {
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: files may be let go anywhere; the buttons do the same
     <div className="class-page" onDrop={drop} data-waiting={waiting}>
-      <div className="class-head">
-        <Rooms stores={stores} />
+      <RoomHead stores={stores}>
         <div className="class-open">
           <Choose words={say('classPage.exercise')} many={false} take={take} />
           {exercise && <Choose words={say('classPage.attempts')} many take={take} />}
@@ -143,13 +151,17 @@ export default function ClassPage({ stores }: { stores: PlanStores }) {
             {refused}
           </p>
         )}
-      </div>
+      </RoomHead>
       {exercise && files.length > 0 ? (
         <div className="class-body">
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
           <section className="class-attempts" aria-label={say('classPage.table')} tabIndex={0}>
             <h2 className="unseen">{say('classPage.table')}</h2>
-            <ClassTable files={files} exercise={exercise} />
+            <ClassTable
+              files={files}
+              exercise={exercise}
+              onShow={(one) => showBeside(stores, exercise, one)}
+            />
           </section>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
           <section className="class-spread" aria-label={say('classPage.summary')} tabIndex={0}>

@@ -17,9 +17,11 @@ const COLUMNS = [
 interface RowProps {
   one: MarkedFile;
   exercise: Exercise;
+  /** Shows the attempt beside the teacher's plan. */
+  onShow: (one: MarkedFile) => void;
 }
 
-const Row = memo(function Row({ one, exercise }: RowProps) {
+const Row = memo(function Row({ one, exercise, onShow }: RowProps) {
   const { file, mark } = one;
   if (!mark)
     return (
@@ -31,10 +33,13 @@ const Row = memo(function Row({ one, exercise }: RowProps) {
       </tr>
     );
   const shown = presentMark(mark, exercise);
+  const name = shown.label === '' ? file : shown.label;
   return (
     <tr data-file={file}>
       <th scope="row" className="class-name" title={file}>
-        {shown.label === '' ? file : shown.label}
+        <button type="button" aria-label={say('classPage.show', { label: name })} onClick={() => onShow(one)}>
+          {name}
+        </button>
       </th>
       {COLUMNS.map(([, id]) => {
         const over = mark.over.includes(id);
@@ -51,8 +56,12 @@ const Row = memo(function Row({ one, exercise }: RowProps) {
   );
 });
 
+interface ClassTableProps extends Omit<RowProps, 'one'> {
+  files: readonly MarkedFile[];
+}
+
 /** One row a file: what each attempt is off by, and which limits it breaks. */
-export function ClassTable({ files, exercise }: { files: readonly MarkedFile[]; exercise: Exercise }) {
+export function ClassTable({ files, exercise, onShow }: ClassTableProps) {
   return (
     <table className="class-table">
       <caption className="unseen">{say('classPage.table')}</caption>
@@ -87,7 +96,7 @@ export function ClassTable({ files, exercise }: { files: readonly MarkedFile[]; 
       </thead>
       <tbody>
         {files.map((one) => (
-          <Row key={one.file} one={one} exercise={exercise} />
+          <Row key={one.file} one={one} exercise={exercise} onShow={onShow} />
         ))}
       </tbody>
     </table>
