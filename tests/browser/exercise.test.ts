@@ -54,7 +54,7 @@ test('an exercise is set, done from its file, handed in and marked; the own plan
   expect(await page.locator('[data-reading]').count()).toBe(0);
   expect(await page.getByRole('button', { name: en['place.sheet'], exact: true }).isDisabled()).toBe(true);
   expect(await axeFindings(page)).toEqual([]);
-  const facial = page.getByRole('spinbutton', { name: 'facial', exact: true });
+  const facial = page.getByRole('spinbutton', { name: en['rail.shiftFName'], exact: true });
   await facial.fill('0.4');
   await page.keyboard.press('Enter');
   await page.getByLabel(en['exercise.label']).fill('Blue 7');

@@ -87,7 +87,7 @@ describe('the layer rule', () => {
     ['src/scene/BadStranger.tsx', 'scene-imports-only-what-stands-above-it'],
     ['src/core/measure/bad-node.ts', 'core-runs-anywhere'],
     ['src/core/measure/bad-package.ts', 'core-needs-no-package'],
-    ['src/cli/bad-state.ts', 'cli-imports-core-io-and-words-only'],
+    ['src/cli/bad-state.ts', 'cli-imports-no-screen-and-no-state'],
     ['src/marks/bad-state.ts', 'marks-imports-only-what-it-is-allowed'],
     ['src/loose/bad-room.ts', 'a-loose-file-imports-nothing'],
   ])('catches %s', (from, rule) => {

@@ -56,7 +56,7 @@ export function SpreadStrip({ id, marks, report }: SpreadStripProps) {
         <path
           className="spread-ticks"
           d={valuesOf(marks, id)
-            .map((value) => `M${px(value).toFixed(1)} 9V22`)
+            .map((value) => `M${Math.round(10 * px(value)) / 10} 9V22`)
             .join('')}
         />
         <path
