@@ -168,6 +168,7 @@ const DOUBTFUL = 0.02;
 export async function checkReductions(perTooth: number): Promise<{ rows: Row[]; said: string }> {
   const rows: Row[] = [];
   let doubtful = 0;
+  let disputed = 0;
   for (const tooth of [11, 12, 13] as const) {
     const random = seeded(77 + tooth);
     for (const plan of poses(tooth, 'tapered-one-piece-30x11', perTooth, 0.8, 8)) {
@@ -183,20 +184,24 @@ export async function checkReductions(perTooth: number): Promise<{ rows: Row[]; 
       const { abutment } = plan.implant;
       if (!abutment) throw new Error('no abutment');
       const rule = { cover: coverOf(crown), post: crown.post };
-      const ours = reductionOf(planned, new AbutmentInCrown(at, planned, abutment, rule)).volume;
+      const body = new AbutmentInCrown(at, planned, abutment, rule);
+      const ours = reductionOf(planned, body).volume;
       const { mesh, frame } = planned;
       const whole = new Traced(mesh);
       const opinion = { whole, wall: new Traced(openFoot(mesh)), rim: rimOf(mesh), frame, at, abutment };
       const { volume: theirs, palatal, lack } = await groundOff(opinion, rule.cover, rule.post);
       if (Math.abs(lack) < DOUBTFUL) doubtful++;
+      // An axis that hardly runs within the crown: one opinion finds a palatal outline beside it, the other none.
+      else if ((body.palatal !== null) !== palatal) disputed++;
       else rows.push({ ours, theirs, palatal });
     }
   }
   const off = rows.map(({ ours, theirs }) => Math.abs(ours - theirs)).sort((x, y) => x - y);
   const most = Math.max(...rows.map((row) => row.theirs));
   const ground = rows.filter((row) => row.palatal).length;
-  const said = `ground off: ${off.length} plans up to ${most.toFixed(1)} mm³, ${ground} of them palatally, off by ${off[off.length >> 1].toFixed(3)} at the median, ${off.at(-1)?.toFixed(3)} at worst; ${doubtful} left out as doubtful`;
+  const said = `ground off: ${off.length} plans up to ${most.toFixed(1)} mm³, ${ground} of them palatally, off by ${off[off.length >> 1].toFixed(3)} at the median, ${off.at(-1)?.toFixed(3)} at worst; ${doubtful} left out as doubtful, ${disputed} with a palatal side by one opinion only`;
   const apart = rows.filter(({ ours, theirs }) => Math.abs(ours - theirs) > 0.1 + 0.02 * theirs);
   expect(apart, said).toEqual([]);
+  expect(disputed, said).toBeLessThanOrEqual(perTooth / 25);
   return { rows, said };
 }

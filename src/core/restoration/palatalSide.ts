@@ -12,7 +12,7 @@ export interface PalatalSide {
 }
 
 /** Heights at which the crown's palatal outline is read. */
-const LEVELS = 48;
+const LEVELS = 160;
 
 /** Over at least this much height the side is taken, mm (ours). */
 const LEAST = 1;
