@@ -20,6 +20,7 @@ export const exercisePanelWords = {
   'exercise.done': 'It counts as done when it is',
   'exercise.tolerances': 'Marked when it is off by more than',
   'exercise.measure': 'mark {measure}',
+  'exercise.giveOut': 'Hand it out',
   'exercise.teacherFile': 'Save your file, with the answer',
   'exercise.studentFile': 'Save the students’ file',
   'exercise.fileTeacher': 'exercise-teacher.json',

@@ -227,6 +227,7 @@ function GiveOut({ files, ready }: { files: { teacher: string; student: string }
   };
   return (
     <div className="exercise-column">
+      <h3>{say('exercise.giveOut')}</h3>
       {!ready && <p role="status">{say('exercise.untitled')}</p>}
       <button
         type="button"
