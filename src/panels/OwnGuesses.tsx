@@ -20,7 +20,7 @@ export function OwnGuesses({ own }: { own: OwnStore }) {
           {better === '' ? null : ` (${better})`}
         </p>
       ))}
-      <button type="button" className="rail-word" onClick={own.forget}>
+      <button type="button" className="rail-word" onClick={own.forgetGuesses}>
         {say('guesses.forget')}
       </button>
     </div>

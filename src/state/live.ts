@@ -5,6 +5,7 @@ import type { TriangleMesh } from '../core/geometry/mesh.ts';
 import type { DrillReport } from '../core/plan/drillReport.ts';
 import type { Lesson } from '../core/teaching/lesson.ts';
 import type { TrajectoryId } from '../core/teaching/trajectories.ts';
+import { type BenchDraft, NO_BENCH } from './benchDraft.ts';
 import { type Classroom, NO_CLASS } from './classroom.ts';
 import { FIRST_SETTING, type Setting, type Sitting } from './sitting.ts';
 
@@ -50,6 +51,8 @@ export interface LiveState {
   setting: Setting;
   /** The class whose attempts are looked at. */
   classroom: Classroom;
+  /** What was measured at a drilled practice ridge, as far as it is typed. */
+  bench: BenchDraft;
   /** How often a view was asked for: asking again brings a camera back that the hand has turned. */
   viewAsked: number;
   /** Grows by one with every change of document, session or live state: what is on screen has a number. */
@@ -75,6 +78,7 @@ const FIELDS = [
   'classroom',
   'sitting',
   'setting',
+  'bench',
   'viewAsked',
 ] as const;
 
@@ -110,6 +114,7 @@ export function createLiveStore(...watched: readonly Watched[]): LiveStore {
     classroom: NO_CLASS,
     sitting: null,
     setting: FIRST_SETTING,
+    bench: NO_BENCH,
     pointer: false,
     viewAsked: 0,
     revision: 0,

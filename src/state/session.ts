@@ -7,8 +7,8 @@ import { LANGUAGES, type Language } from '../words/language.ts';
 
 /** What is being done with the plan: its site described, the implant placed, the drilling rehearsed, the implant seated, the crown looked at, shown to a patient, taught to a class. */
 export const PLACES = ['site', 'place', 'rehearse', 'seat', 'crown', 'show', 'teach', 'sheet'] as const;
-/** What is taught with the plan: one bad trajectory after the other, a lesson step by step, an exercise; and a class's attempts, read together. */
-export const TEACHINGS = ['trajectories', 'lesson', 'exercise', 'class'] as const;
+/** What is taught with the plan: one bad trajectory after the other, a lesson step by step, an exercise; a class's attempts, read together; and the user's own hand. */
+export const TEACHINGS = ['trajectories', 'lesson', 'exercise', 'class', 'hand'] as const;
 export const VIEWS = ['mesial', 'distal', 'facial', 'palatal', 'incisal', 'axis'] as const;
 /** What the arrow keys do on the stage: one of the hand's two corrections. */
 export const HANDS = ['shift', 'tilt'] as const;

@@ -91,8 +91,6 @@ export const classWords = {
     'The readings do not fit one another: one may be mistyped (largest misfit: {what}, {by}).',
   'bench.row': '{measure}: {value} ± {sd}',
 
-  'hand.heading': 'Your own hand',
-  'hand.none': 'No attempt has been kept yet.',
   'hand.few': '{count} attempts: too few to tell a hand by.',
   'hand.count': '{count} attempts',
   'hand.way.screen': 'at the screen',

@@ -12,6 +12,7 @@ import { handWords } from './hand.en.ts';
 import { handOverWords } from './handOver.en.ts';
 import { keepWords } from './keep.en.ts';
 import { modelWords } from './models.en.ts';
+import { ownHandWords } from './ownHand.en.ts';
 import { panelWords } from './panels.en.ts';
 import { readingWords } from './readings.en.ts';
 import { rehearseWords } from './rehearse.en.ts';
@@ -118,6 +119,7 @@ export const en = {
   ...classWords,
   ...classPageWords,
   ...exercisePanelWords,
+  ...ownHandWords,
   ...cliWords,
   ...tableWords,
   ...handOverWords,

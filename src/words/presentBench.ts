@@ -1,5 +1,6 @@
+import type { DrillPose } from '../core/drilling/rehearsal.ts';
 import { ENOUGH_ATTEMPTS, type EndSpread, type HandSpread, type Way } from '../core/spread/hand.ts';
-import type { BenchCheck, CalliperPlace } from '../core/teaching/bench.ts';
+import type { BenchCheck, CalliperPlace, Held } from '../core/teaching/bench.ts';
 import type { GuessKind, GuessSummary } from '../core/teaching/guesses.ts';
 import { MEASURE_IDS, measuresOf, unitOfMeasure } from '../core/teaching/measures.ts';
 import { formatNumber, formatQuantity, type Unit } from './format.ts';
@@ -43,7 +44,7 @@ export function presentBench(check: BenchCheck, places: readonly CalliperPlace[]
 /** The spread of a hand in rows: mean and SD of every part at both ends, and of the angle. */
 export function presentHand(spread: HandSpread | null, way: Way) {
   const heading = say(`hand.way.${way}`);
-  if (!spread) return { heading, count: say('hand.none'), rows: [] };
+  if (!spread) return { heading, count: say('ownHand.none'), rows: [] };
   const counted = spread.n < ENOUGH_ATTEMPTS ? 'hand.few' : 'hand.count';
   const row = (id: (typeof MEASURE_IDS)[number], mean: number, sd: number | null) => ({
     id,
@@ -86,4 +87,48 @@ export function presentGuesses(
       better: error.n >= 20 ? say('guesses.better', { first: text(first), last: text(last) }) : '',
     };
   });
+}
+
+/** The axis that was found, beside the planned one; what was not measured is said to be as planned. */
+export function presentBenchPose({ line, sd, held }: BenchCheck, planned: DrillPose) {
+  const row = (
+    what: 'entry.m' | 'entry.f' | 'lean.mesiodistal' | 'lean.faciopalatal',
+    numbers: PoseNumbers,
+  ) => {
+    const unit = what.startsWith('entry') ? 'mm' : 'deg';
+    const text = (value: number) => formatQuantity({ value, unit, signed: true });
+    const slots = { what: say(`ownHand.${what}`), value: text(numbers.value) };
+    if (numbers.held) return { id: what, text: say('ownHand.poseHeld', slots) };
+    const rest = { sd: formatQuantity({ value: numbers.sd, unit }), planned: text(numbers.planned) };
+    return { id: what, text: say('ownHand.poseRow', { ...slots, ...rest }) };
+  };
+  const isHeld = (what: Held) => held.includes(what);
+  return [
+    row('entry.m', {
+      value: line.mouth.m,
+      sd: sd.m,
+      planned: planned.mouth.m,
+      held: isHeld('mesiodistal-place'),
+    }),
+    row('entry.f', { value: line.mouth.f, sd: sd.f, planned: planned.mouth.f, held: false }),
+    row('lean.mesiodistal', {
+      value: line.tilt.mesiodistal,
+      sd: sd.mesiodistal,
+      planned: planned.tilt.mesiodistal,
+      held: isHeld('mesiodistal-angle'),
+    }),
+    row('lean.faciopalatal', {
+      value: line.tilt.faciopalatal,
+      sd: sd.faciopalatal,
+      planned: planned.tilt.faciopalatal,
+      held: false,
+    }),
+  ];
+}
+
+interface PoseNumbers {
+  readonly value: number;
+  readonly sd: number;
+  readonly planned: number;
+  readonly held: boolean;
 }

@@ -276,7 +276,7 @@ describe('a user’s own guesses', () => {
     createOwnStore(keep).addGuesses([guess, guess]);
     const again = createOwnStore(keep);
     expect(again.getState().guesses).toEqual([guess, guess]);
-    again.forget();
+    again.forgetGuesses();
     expect(createOwnStore(keep).getState().guesses).toEqual([]);
   });
 

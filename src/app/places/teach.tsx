@@ -51,6 +51,17 @@ const CLASS: Page = {
   },
 };
 
+const HandPage = lazy(() => import('../../panels/hand/HandPage.tsx'));
+
+/** The user's own hand: the bench check, and its spread. */
+const HAND: Page = {
+  kind: 'page',
+  Page: ({ stores, ledger }) => {
+    useLayoutEffect(() => ledger.absent('stage'), [ledger]);
+    return <HandPage stores={stores} />;
+  },
+};
+
 /** *Teach*: what it puts on the page, by what is taught. Each begins with the words that lead to the others (`panels/teach/Rooms.tsx`). */
 export const TEACH: Readonly<Record<Teaching, Bench | Page>> = {
   trajectories: TRAJECTORIES,
@@ -61,4 +72,5 @@ export const TEACH: Readonly<Record<Teaching, Bench | Page>> = {
   },
   exercise: EXERCISE,
   class: CLASS,
+  hand: HAND,
 };

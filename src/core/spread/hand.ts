@@ -2,7 +2,8 @@ import type { Deviation, Offset } from './deviation.ts';
 import { type Summary, summaryOf } from './summary.ts';
 
 /** How an attempt was made: at the screen, or drilled in a printed ridge and measured. A hand at a mouse is not a hand at a drill. */
-export type Way = 'screen' | 'bench';
+export const WAYS = ['screen', 'bench'] as const;
+export type Way = (typeof WAYS)[number];
 
 export interface OwnAttempt {
   readonly way: Way;
@@ -46,4 +47,61 @@ export function handSpread(attempts: readonly OwnAttempt[], way: Way): HandSprea
     apex: endSpread(own.map(({ apical }) => apical)),
     angle,
   };
+}
+
+/** How many attempts are kept. */
+export const MOST_ATTEMPTS = 1000;
+
+/** The oldest are forgotten once there are too many. */
+export const withAttempt = (kept: readonly OwnAttempt[], attempt: OwnAttempt): readonly OwnAttempt[] =>
+  [...kept, attempt].slice(-MOST_ATTEMPTS);
+
+/** Without the newest of one way. */
+export function withoutNewest(kept: readonly OwnAttempt[], way: Way): readonly OwnAttempt[] {
+  const newest = kept.findLastIndex((attempt) => attempt.way === way);
+  return kept.filter((_, i) => i !== newest);
+}
+
+const sameOffset = (p: Offset, q: Offset): boolean => KEYS.every((key) => p[key] === q[key]);
+
+/** Whether this very attempt is kept already: no two of a hand agree to the last digit. */
+export const isKept = (kept: readonly OwnAttempt[], { way, deviation: d }: OwnAttempt): boolean =>
+  kept.some(
+    ({ way: other, deviation: k }) =>
+      other === way &&
+      k.angle === d.angle &&
+      sameOffset(k.coronal, d.coronal) &&
+      sameOffset(k.apical, d.apical),
+  );
+
+const OFFSET_KEYS = ['global', 'depth', 'lateral', 'mesiodistal', 'faciopalatal'] as const;
+type Loose = Readonly<Record<string, unknown>>;
+
+const isLoose = (value: unknown): value is Loose => typeof value === 'object' && value !== null;
+const isOffset = (value: unknown): value is Offset =>
+  isLoose(value) && OFFSET_KEYS.every((key) => Number.isFinite(value[key]));
+const isDeviation = (value: unknown): value is Deviation =>
+  isLoose(value) && Number.isFinite(value.angle) && isOffset(value.coronal) && isOffset(value.apical);
+
+const offsetOf = (offset: Offset): Offset =>
+  Object.fromEntries(OFFSET_KEYS.map((key) => [key, offset[key]])) as unknown as Offset;
+
+/** What was kept on the machine, as attempts; whatever is none is left out. */
+export function keptAttempts(value: unknown): readonly OwnAttempt[] {
+  if (!Array.isArray(value)) return [];
+  return value
+    .filter(
+      (one): one is OwnAttempt =>
+        isLoose(one) && (one.way === 'screen' || one.way === 'bench') && isDeviation(one.deviation),
+    )
+    .map(({ way, deviation: { coronal, apical, angle, roll } }) => ({
+      way,
+      deviation: {
+        coronal: offsetOf(coronal),
+        apical: offsetOf(apical),
+        angle,
+        roll: Number.isFinite(roll) ? roll : null,
+      },
+    }))
+    .slice(-MOST_ATTEMPTS);
 }

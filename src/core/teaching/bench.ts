@@ -29,6 +29,12 @@ export type CalliperPlace =
   /** From the side of a pin of the drill's diameter in the hole to a place on a neighbour's crown. */
   | { readonly kind: 'pin'; readonly point: PinPoint };
 
+/** Where the check asks for readings: walls at three levels on both sides, and all places on the neighbours. */
+export const BENCH_PLACES: readonly CalliperPlace[] = [
+  ...(['facial', 'palatal'] as const).flatMap((kind) => [2, 5, 8].map((depth) => ({ kind, depth }))),
+  ...PIN_POINTS.map((point) => ({ kind: 'pin' as const, point })),
+];
+
 /** A reading of it, mm. */
 export type Calliper = CalliperPlace & { readonly value: number };
 

@@ -20,15 +20,17 @@ function counted<T extends string>(lists: readonly (readonly T[])[]): { id: T; c
   return [...counts].map(([id, count]) => ({ id, count })).sort((p, q) => q.count - p.count);
 }
 
+/** Mean, SD and range of each measure over those that have it. */
+export const measureSummaries = (marks: readonly Pick<Mark, 'measures'>[]): ClassReport['measures'] =>
+  Object.fromEntries(
+    MEASURE_IDS.map((id) => [id, summaryOf(marks.flatMap(({ measures }) => measures[id] ?? []))]),
+  ) as ClassReport['measures'];
+
 export function classReport(marks: readonly Mark[]): ClassReport {
-  const summaries = MEASURE_IDS.map((id) => {
-    const values = marks.flatMap(({ measures }) => measures[id] ?? []);
-    return [id, summaryOf(values)] as const;
-  });
   return {
     attempts: marks.length,
     done: marks.filter(({ done }) => done).length,
-    measures: Object.fromEntries(summaries) as ClassReport['measures'],
+    measures: measureSummaries(marks),
     over: counted(marks.map(({ over }) => over)).map(({ id, count }) => ({ measure: id, count })),
     broken: counted(marks.map(({ broken }) => broken)).map(({ id, count }) => ({ reading: id, count })),
   };

@@ -4,13 +4,13 @@ import { totalLength } from '../implant/shape.ts';
 import { SITE_FACT } from '../measure/margin.ts';
 import type { ReadingId } from '../measure/reading.ts';
 import { drillingOf } from '../plan/drilling.ts';
-import { passBodies, passesShown, rehearsalOf } from '../plan/inHand.ts';
+import { passesShown, rehearsalOf } from '../plan/inHand.ts';
 import type { Plan } from '../plan/plan.ts';
 import { planInSeat, seatNow } from '../plan/seat.ts';
 import { type Deviation, deviation, lateralInShoulderPlane } from '../spread/deviation.ts';
 import { evaluated } from './evaluated.ts';
 import type { Done, Exercise } from './exercise.ts';
-import { poseInHole } from './inHole.ts';
+import { holePose } from './inHole.ts';
 import { MEASURE_IDS, type MeasureId, type Measures, measuresOf } from './measures.ts';
 
 export const ATTEMPT_FORMAT = 'ridgewright-attempt';
@@ -58,9 +58,7 @@ export function placedPose(exercise: Exercise, attempt: Attempt): Pose {
   // The hole is held against the start's own plan; only its passes count.
   const plan = attempted(exercise, attempt);
   if (rehearsalOf(plan).seating.length > 0 && seatNow(plan)) return planInSeat(plan).pose;
-  const last = passBodies(plan).findLast((body) => body.lowest < 0);
-  if (!last) return attempt.pose;
-  return poseInHole(plan, last.endPose(), last.depth, attempt.pose.roll);
+  return holePose(plan) ?? attempt.pose;
 }
 
 const beyond = (plan: Plan): Set<ReadingId> =>

@@ -7,8 +7,8 @@ import { beginnersOf, reachOf, stepsUpTo, valuesOf } from './spreadScale.ts';
 interface SpreadTargetProps {
   /** Which end of the implant. */
   end: 'platform' | 'apex';
-  marks: readonly Mark[];
-  report: ClassReport;
+  marks: readonly Pick<Mark, 'label' | 'measures' | 'done'>[];
+  report: Pick<ClassReport, 'measures'>;
 }
 
 /** Half the drawing's width to the outermost ring, units of the drawing. */

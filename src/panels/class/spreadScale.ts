@@ -3,7 +3,7 @@ import type { MeasureId } from '../../core/teaching/measures.ts';
 import { PUBLISHED_SPREADS } from '../../core/teaching/published.ts';
 
 /** The values of a measure over all marked attempts that have it. */
-export const valuesOf = (marks: readonly Mark[], id: MeasureId): number[] =>
+export const valuesOf = (marks: readonly Pick<Mark, 'measures'>[], id: MeasureId): number[] =>
   marks.flatMap(({ measures }) => measures[id] ?? []);
 
 /** How far a scale reaches so that all values lie on it: whole steps, and at least two of them. */

@@ -1,0 +1,163 @@
+import { useMemo, useState } from 'react';
+import { drillingOf } from '../../core/plan/drilling.ts';
+import { drillPoseOf, kitOf } from '../../core/plan/inHand.ts';
+import type { Plan } from '../../core/plan/plan.ts';
+import { isKept } from '../../core/spread/hand.ts';
+import {
+  BENCH_PLACES,
+  type BenchCheck,
+  type BenchFault,
+  type BenchInput,
+  benchCheck,
+  callipersAt,
+} from '../../core/teaching/bench.ts';
+import { type BenchDraft, benchInput, NO_BENCH } from '../../state/benchDraft.ts';
+import type { PlanStores } from '../../state/stores.ts';
+import { usePlan } from '../../state/usePlan.ts';
+import { useSelected } from '../../state/useSelected.ts';
+import { presentBench, presentBenchPose, sayCalliper } from '../../words/presentBench.ts';
+import { say } from '../../words/say.ts';
+import { SpinField } from '../SpinField.tsx';
+import { MeasuredField } from './MeasuredField.tsx';
+
+/** What was asked, and what came of it. */
+interface Asked {
+  readonly plan: Plan;
+  readonly draft: BenchDraft;
+  readonly input: BenchInput;
+  readonly answer: BenchCheck | BenchFault;
+}
+
+/** Diameter of the plan's last drill, or of the kit's narrowest where none is narrow enough, mm. */
+const plannedDiameter = (plan: Plan): number =>
+  kitOf(plan).drills[drillingOf(plan)?.plan.last?.index ?? 0].diameter;
+
+/** The pose that was found, how sure it is, and how far it is off the plan. */
+function Found({ stores, asked, check }: { stores: PlanStores; asked: Asked; check: BenchCheck }) {
+  const { own } = stores;
+  const attempts = useSelected(own, (state) => state.attempts);
+  const { rows, notes } = presentBench(check, asked.input.callipers);
+  const attempt = { way: 'bench', deviation: check.deviation } as const;
+  const lists = [
+    { heading: say('ownHand.pose'), rows: presentBenchPose(check, drillPoseOf(asked.plan.pose)) },
+    { heading: say('ownHand.off'), rows },
+  ];
+  return (
+    <div className="bench-found" data-bench="found">
+      {notes.map((note) => (
+        <p key={note} className="bench-note">
+          {note}
+        </p>
+      ))}
+      {isKept(attempts, attempt) ? (
+        <p role="status">{say('ownHand.isIn')}</p>
+      ) : (
+        <button type="button" onClick={() => own.addAttempt(attempt)}>
+          {say('ownHand.add')}
+        </button>
+      )}
+      {lists.map((list) => (
+        <section key={list.heading}>
+          <h3>{list.heading}</h3>
+          <ul>
+            {list.rows.map(({ id, text }) => (
+              <li key={id} data-found={id}>
+                {text}
+              </li>
+            ))}
+          </ul>
+        </section>
+      ))}
+    </div>
+  );
+}
+
+/** The bench check: what a calliper reads at a drilled practice ridge, typed; the pose of the hole by least squares. */
+export function BenchPanel({ stores }: { stores: PlanStores }) {
+  const { live } = stores;
+  const plan = usePlan(stores);
+  const draft = useSelected(live, (state) => state.bench);
+  const [asked, setAsked] = useState<Asked | null>(null);
+  const diameter = draft.diameter ?? plannedDiameter(plan);
+  const planned = useMemo(() => {
+    const line = drillPoseOf(plan.pose);
+    return BENCH_PLACES.map((place) => callipersAt(plan, diameter, [place], line)?.[0] ?? null);
+  }, [plan, diameter]);
+  const set = (change: Partial<BenchDraft>) => live.set({ bench: { ...draft, ...change } });
+  const find = () => {
+    const input = benchInput(draft, diameter);
+    setAsked({ plan, draft, input, answer: benchCheck(plan, input) });
+  };
+  const fields = (isPin: boolean) =>
+    BENCH_PLACES.map((place, i) =>
+      (place.kind === 'pin') === isPin ? (
+        <MeasuredField
+          key={sayCalliper(place)}
+          name={sayCalliper(place)}
+          value={draft.values[i]}
+          planned={planned[i]}
+          onCommit={(value) => set({ values: draft.values.with(i, value) })}
+        />
+      ) : null,
+    );
+  if (plan.site.state.kind === 'socket')
+    return (
+      <p className="bench-fault" role="status" data-bench="fresh-socket">
+        {say('bench.fault.fresh-socket')}
+      </p>
+    );
+  const shown = asked?.plan === plan && asked.draft === draft ? asked : null;
+  return (
+    <>
+      <p className="hand-note">{say('bench.note')}</p>
+      <p className="hand-note">{say('ownHand.measured')}</p>
+      <h3>{say('ownHand.hole')}</h3>
+      <SpinField
+        name={say('ownHand.diameter')}
+        value={diameter}
+        unit="mm"
+        least={1}
+        most={7}
+        step={0.1}
+        page={0.5}
+        onCommit={(value) => set({ diameter: value })}
+      />
+      <SpinField
+        name={say('bench.sd')}
+        value={draft.sd}
+        unit="mm"
+        least={0.02}
+        most={1}
+        step={0.05}
+        page={0.1}
+        onCommit={(value) => set({ sd: value })}
+      />
+      <MeasuredField
+        name={say('bench.depth')}
+        value={draft.depth}
+        planned={drillingOf(plan)?.chain.fullDepth ?? null}
+        onCommit={(value) => set({ depth: value })}
+      />
+      <h3>{say('ownHand.walls')}</h3>
+      {fields(false)}
+      <h3>{say('ownHand.pins')}</h3>
+      {fields(true)}
+      <div className="hand-words">
+        <button type="button" onClick={find}>
+          {say('ownHand.find')}
+        </button>
+        <button type="button" className="quiet" onClick={() => live.set({ bench: NO_BENCH })}>
+          {say('ownHand.empty')}
+        </button>
+      </div>
+      {shown && typeof shown.answer === 'string' && (
+        <p className="bench-fault" role="alert" data-bench={shown.answer}>
+          {say(`bench.fault.${shown.answer}`)}
+        </p>
+      )}
+      {shown && typeof shown.answer !== 'string' && (
+        <Found stores={stores} asked={shown} check={shown.answer} />
+      )}
+    </>
+  );
+}

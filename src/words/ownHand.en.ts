@@ -1,0 +1,46 @@
+/** Words of the page of the user's own hand: the bench check, and the spread of the own attempts. */
+export const ownHandWords = {
+  'teach.room.hand': 'Own hand',
+  'ownHand.label': 'Your own hand',
+  'ownHand.kept':
+    'Kept on this machine only, apart from any plan. The screen and the bench are never put together.',
+  'ownHand.none': 'No attempt has been kept yet.',
+
+  'ownHand.diameter': 'Diameter of the last drill',
+  'ownHand.measured':
+    'In grey: what the calliper would read if the hole followed the plan. A field left empty was not measured.',
+  'ownHand.walls': 'Calliper across the ridge, below the bone’s edge',
+  'ownHand.pins': 'From the pin to the neighbours',
+  'ownHand.hole': 'Hole and calliper',
+  'ownHand.notANumber': '“{text}” is no length from {least} to {most}.',
+  'ownHand.find': 'Find the pose',
+  'ownHand.empty': 'Empty the fields',
+  'ownHand.pose': 'The hole’s axis, ± one SD',
+  'ownHand.off': 'Off the plan, ± one SD',
+  'ownHand.poseRow': '{what}: {value} ± {sd} (planned {planned})',
+  'ownHand.poseHeld': '{what}: {value}, taken as planned',
+  'ownHand.entry.m': 'Entry, + mesially',
+  'ownHand.entry.f': 'Entry, + facially',
+  'ownHand.lean.mesiodistal': 'Tilt, mesiodistal',
+  'ownHand.lean.faciopalatal': 'Tilt, faciopalatal',
+  'ownHand.add': 'Add to my hand',
+  'ownHand.isIn': 'It is in your hand.',
+
+  'ownHand.addScreen': 'Add the rehearsal',
+  'ownHand.screenNote':
+    'An attempt: the hole that was drilled in Rehearse, with the implant in it, against the plan. A tool put on the planned axis by its button is no attempt of yours.',
+  'ownHand.benchNote': 'An attempt: a hole in a printed ridge, found by the bench check.',
+  'ownHand.why.no-hole': 'Nothing has been drilled in Rehearse.',
+  'ownHand.why.not-last-drill': 'The last drill of the order has not been used: the hole is not finished.',
+  'ownHand.why.dialled': 'Skid or drift is dialled in: this is not your hand alone.',
+  'ownHand.why.kept': 'This rehearsal is in your hand.',
+  'ownHand.dropNewest': 'Take the newest back',
+  'ownHand.forget': 'Forget all of it, guesses too',
+  'ownHand.measure': 'Off the plan',
+  'ownHand.mean': 'mean',
+  'ownHand.sd': 'SD',
+  'ownHand.keyMean': 'mean of your attempts, with its SD',
+  'ownHand.keyOne': 'an attempt',
+  'ownHand.drawn': 'Attempts, drawn',
+  'ownHand.beside': 'Published spreads and your guesses',
+} as const;
