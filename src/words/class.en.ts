@@ -93,8 +93,8 @@ export const classWords = {
 
   'hand.few': '{count} attempts: too few to tell a hand by.',
   'hand.count': '{count} attempts',
-  'hand.way.screen': 'at the screen',
-  'hand.way.bench': 'at the bench',
+  'hand.way.screen': 'Your hand at the screen',
+  'hand.way.bench': 'Your hand at the bench',
 
   'guesses.heading': 'Your guesses so far, kept on this machine',
   'guesses.forget': 'Forget them',

@@ -9,8 +9,11 @@ export const ownHandWords = {
   'ownHand.diameter': 'Diameter of the last drill',
   'ownHand.measured':
     'In grey: what the calliper would read if the hole followed the plan. A field left empty was not measured.',
-  'ownHand.walls': 'Calliper across the ridge, below the bone’s edge',
+  'ownHand.walls': 'From the hole’s side to the ridge’s surface',
   'ownHand.pins': 'From the pin to the neighbours',
+  'ownHand.below': '{depth} below the edge',
+  'ownHand.pin.contact': 'contact point',
+  'ownHand.pin.neck': 'enamel line',
   'ownHand.hole': 'Hole and calliper',
   'ownHand.notANumber': '“{text}” is no length from {least} to {most}.',
   'ownHand.find': 'Find the pose',

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { Fragment, useMemo, useState } from 'react';
 import { drillingOf } from '../../core/plan/drilling.ts';
 import { drillPoseOf, kitOf } from '../../core/plan/inHand.ts';
 import type { Plan } from '../../core/plan/plan.ts';
@@ -9,14 +9,16 @@ import {
   type BenchFault,
   type BenchInput,
   benchCheck,
+  type CalliperPlace,
   callipersAt,
 } from '../../core/teaching/bench.ts';
 import { type BenchDraft, benchInput, NO_BENCH } from '../../state/benchDraft.ts';
 import type { PlanStores } from '../../state/stores.ts';
 import { usePlan } from '../../state/usePlan.ts';
 import { useSelected } from '../../state/useSelected.ts';
+import { formatQuantity } from '../../words/format.ts';
 import { presentBench, presentBenchPose, sayCalliper } from '../../words/presentBench.ts';
-import { say } from '../../words/say.ts';
+import { type PlainKey, say } from '../../words/say.ts';
 import { SpinField } from '../SpinField.tsx';
 import { MeasuredField } from './MeasuredField.tsx';
 
@@ -26,6 +28,30 @@ interface Asked {
   readonly draft: BenchDraft;
   readonly input: BenchInput;
   readonly answer: BenchCheck | BenchFault;
+}
+
+/** Two fields of the form, one for each side, and what they have in common. */
+interface GridRow {
+  readonly name: string;
+  readonly places: readonly CalliperPlace[];
+}
+
+function wallRows(): GridRow[] {
+  const walls = BENCH_PLACES.filter((place) => place.kind !== 'pin');
+  const depths = [...new Set(walls.map(({ depth }) => depth))];
+  return depths.map((depth) => ({
+    name: say('ownHand.below', { depth: formatQuantity({ value: depth, unit: 'mm', exact: true }) }),
+    places: walls.filter((wall) => wall.depth === depth),
+  }));
+}
+
+/** Mesial before distal, as the places are listed. */
+function pinRows(): GridRow[] {
+  const pins = BENCH_PLACES.filter((place) => place.kind === 'pin');
+  return (['contact', 'neck'] as const).map((at) => ({
+    name: say(`ownHand.pin.${at}`),
+    places: pins.filter(({ point }) => point.endsWith(at)),
+  }));
 }
 
 /** Diameter of the plan's last drill, or of the kit's narrowest where none is narrow enough, mm. */
@@ -88,18 +114,36 @@ export function BenchPanel({ stores }: { stores: PlanStores }) {
     const input = benchInput(draft, diameter);
     setAsked({ plan, draft, input, answer: benchCheck(plan, input) });
   };
-  const fields = (isPin: boolean) =>
-    BENCH_PLACES.map((place, i) =>
-      (place.kind === 'pin') === isPin ? (
-        <MeasuredField
-          key={sayCalliper(place)}
-          name={sayCalliper(place)}
-          value={draft.values[i]}
-          planned={planned[i]}
-          onCommit={(value) => set({ values: draft.values.with(i, value) })}
-        />
-      ) : null,
-    );
+  const grid = (columns: readonly [PlainKey, PlainKey], rows: readonly GridRow[]) => (
+    <div className="measured-grid">
+      <span />
+      {columns.map((column) => (
+        <span key={column} className="caption" aria-hidden="true">
+          {say(column)}
+        </span>
+      ))}
+      {rows.map(({ name, places }) => (
+        <Fragment key={name}>
+          <span className="measured-row" aria-hidden="true">
+            {name}
+          </span>
+          {places.map((place) => {
+            const i = BENCH_PLACES.indexOf(place);
+            return (
+              <MeasuredField
+                key={i}
+                inGrid
+                name={sayCalliper(place)}
+                value={draft.values[i]}
+                planned={planned[i]}
+                onCommit={(value) => set({ values: draft.values.with(i, value) })}
+              />
+            );
+          })}
+        </Fragment>
+      ))}
+    </div>
+  );
   if (plan.site.state.kind === 'socket')
     return (
       <p className="bench-fault" role="status" data-bench="fresh-socket">
@@ -139,9 +183,9 @@ export function BenchPanel({ stores }: { stores: PlanStores }) {
         onCommit={(value) => set({ depth: value })}
       />
       <h3>{say('ownHand.walls')}</h3>
-      {fields(false)}
+      {grid(['hand.toward.facial', 'hand.toward.palatal'], wallRows())}
       <h3>{say('ownHand.pins')}</h3>
-      {fields(true)}
+      {grid(['hand.toward.mesial', 'hand.toward.distal'], pinRows())}
       <div className="hand-words">
         <button type="button" onClick={find}>
           {say('ownHand.find')}

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { isKept, type Way } from '../../core/spread/hand.ts';
 import { screenAttempt } from '../../core/teaching/ownAttempt.ts';
 import type { PlanStores } from '../../state/stores.ts';
@@ -13,7 +14,7 @@ import '../class/class.css';
 import './hand.css';
 
 /** Takes the rehearsal on the table into the own hand, or says why it is no attempt. */
-function AddScreen({ stores }: { stores: PlanStores }) {
+function AddScreen({ stores, children }: { stores: PlanStores; children: ReactNode }) {
   const { own } = stores;
   const attempts = useSelected(own, (state) => state.attempts);
   const attempt = screenAttempt(usePlan(stores));
@@ -27,8 +28,9 @@ function AddScreen({ stores }: { stores: PlanStores }) {
       >
         {say('ownHand.addScreen')}
       </button>
+      {children}
       {why && (
-        <p className="hand-note" role="status" data-why={why}>
+        <p className="hand-note hand-why" role="status" data-why={why}>
           {say(`ownHand.why.${why}`)}
         </p>
       )}
@@ -98,8 +100,9 @@ export default function HandPage({ stores }: { stores: PlanStores }) {
           <HandWay way="screen" all={attempts}>
             <p className="hand-note">{say('ownHand.screenNote')}</p>
             <div className="hand-words">
-              <AddScreen stores={stores} />
-              <DropNewest stores={stores} way="screen" />
+              <AddScreen stores={stores}>
+                <DropNewest stores={stores} way="screen" />
+              </AddScreen>
             </div>
           </HandWay>
           <Beside stores={stores} />

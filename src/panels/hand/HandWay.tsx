@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { type ReactNode, useMemo } from 'react';
 import { handSpread, type OwnAttempt, type Way } from '../../core/spread/hand.ts';
 import { measureSummaries } from '../../core/teaching/classReport.ts';
 import { measuresOf } from '../../core/teaching/measures.ts';
@@ -32,7 +32,7 @@ interface HandWayProps {
   way: Way;
   all: readonly OwnAttempt[];
   /** What is done to the attempts of this way. */
-  children: React.ReactNode;
+  children: ReactNode;
 }
 
 /** The spread of the own hand in one way: how many attempts, mean and SD of each deviation, and where they lie. */

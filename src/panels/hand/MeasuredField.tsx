@@ -8,6 +8,8 @@ const MOST = 30;
 
 interface MeasuredFieldProps {
   name: string;
+  /** The name is not drawn: the field stands in a grid with its names at the edges. */
+  inGrid?: boolean;
   /** mm; null: not measured. */
   value: number | null;
   /** What it would be as planned, mm; null where a calliper meets nothing. */
@@ -16,7 +18,7 @@ interface MeasuredFieldProps {
 }
 
 /** A length that was measured, typed: an empty field was not measured. Text that is no length leaves the value alone and says so. */
-export function MeasuredField({ name, value, planned, onCommit }: MeasuredFieldProps) {
+export function MeasuredField({ name, inGrid = false, value, planned, onCommit }: MeasuredFieldProps) {
   const id = useId();
   const [draft, setDraft] = useState<string | null>(null);
   const [problem, setProblem] = useState('');
@@ -31,8 +33,10 @@ export function MeasuredField({ name, value, planned, onCommit }: MeasuredFieldP
     setProblem(say('ownHand.notANumber', { text: draft.trim(), least, most }));
   };
   return (
-    <div className="measured">
-      <label htmlFor={id}>{name}</label>
+    <div className={inGrid ? 'measured in-grid' : 'measured'}>
+      <label htmlFor={id} className={inGrid ? 'unseen' : undefined}>
+        {name}
+      </label>
       <div className="field-box">
         <input
           id={id}
