@@ -2,13 +2,12 @@
 export const ownHandWords = {
   'teach.room.hand': 'Own hand',
   'ownHand.label': 'Your own hand',
-  'ownHand.kept':
-    'Kept on this machine only, apart from any plan. The screen and the bench are never put together.',
+  'ownHand.apart': 'A hand at a mouse is not a hand at a drill: screen and bench are never put together.',
+  'ownHand.kept': 'Kept on this machine only, apart from any plan.',
   'ownHand.none': 'No attempt has been kept yet.',
 
   'ownHand.diameter': 'Diameter of the last drill',
-  'ownHand.measured':
-    'In grey: what the calliper would read if the hole followed the plan. A field left empty was not measured.',
+  'ownHand.measured': 'In grey: as the plan would read. A field left empty was not measured.',
   'ownHand.walls': 'From the hole’s side to the ridge’s surface',
   'ownHand.pins': 'From the pin to the neighbours',
   'ownHand.below': '{depth} below the edge',

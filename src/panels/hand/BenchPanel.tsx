@@ -1,4 +1,4 @@
-import { Fragment, useMemo, useState } from 'react';
+import { Fragment, useEffect, useMemo, useRef, useState } from 'react';
 import { drillingOf } from '../../core/plan/drilling.ts';
 import { drillPoseOf, kitOf } from '../../core/plan/inHand.ts';
 import type { Plan } from '../../core/plan/plan.ts';
@@ -64,12 +64,15 @@ function Found({ stores, asked, check }: { stores: PlanStores; asked: Asked; che
   const attempts = useSelected(own, (state) => state.attempts);
   const { rows, notes } = presentBench(check, asked.input.callipers);
   const attempt = { way: 'bench', deviation: check.deviation } as const;
+  const box = useRef<HTMLDivElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new answer is brought into sight
+  useEffect(() => box.current?.scrollIntoView({ block: 'nearest' }), [asked]);
   const lists = [
     { heading: say('ownHand.pose'), rows: presentBenchPose(check, drillPoseOf(asked.plan.pose)) },
     { heading: say('ownHand.off'), rows },
   ];
   return (
-    <div className="bench-found" data-bench="found">
+    <div ref={box} className="bench-found" data-bench="found">
       {notes.map((note) => (
         <p key={note} className="bench-note">
           {note}

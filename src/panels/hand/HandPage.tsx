@@ -7,7 +7,7 @@ import { useSelected } from '../../state/useSelected.ts';
 import { publishedLines } from '../../words/presentMark.ts';
 import { say } from '../../words/say.ts';
 import { OwnGuesses } from '../OwnGuesses.tsx';
-import { Rooms } from '../teach/Rooms.tsx';
+import { RoomHead } from '../teach/RoomHead.tsx';
 import { BenchPanel } from './BenchPanel.tsx';
 import { HandWay } from './HandWay.tsx';
 import '../class/class.css';
@@ -60,6 +60,7 @@ function Beside({ stores: { own } }: { stores: PlanStores }) {
             <li key={line}>{line}</li>
           ))}
         </ul>
+        <p className="class-note">{say('published.mouse')}</p>
       </div>
       <OwnGuesses own={own} />
       {any && (
@@ -76,12 +77,11 @@ export default function HandPage({ stores }: { stores: PlanStores }) {
   const attempts = useSelected(stores.own, (state) => state.attempts);
   return (
     <div className="hand-page">
-      <div className="class-head">
-        <Rooms stores={stores} />
+      <RoomHead stores={stores}>
         <p className="hand-say">
-          <strong>{say('published.mouse')}</strong> {say('ownHand.kept')}
+          <strong>{say('ownHand.apart')}</strong> {say('ownHand.kept')}
         </p>
-      </div>
+      </RoomHead>
       <div className="hand-body">
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
         <section className="hand-bench" aria-label={say('bench.heading')} tabIndex={0}>

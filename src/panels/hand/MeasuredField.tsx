@@ -25,7 +25,6 @@ export function MeasuredField({ name, inGrid = false, value, planned, onCommit }
   const commit = () => {
     if (draft === null) return;
     setDraft(null);
-    setProblem('');
     if (draft.trim() === '') return onCommit(null);
     const typed = parseNumber(draft, 'mm');
     if (typed !== null && typed >= LEAST && typed <= MOST) return onCommit(typed);
@@ -47,7 +46,11 @@ export function MeasuredField({ name, inGrid = false, value, planned, onCommit }
           aria-describedby={`${id}-problem`}
           placeholder={planned === null ? '' : formatNumber({ value: planned, unit: 'mm' })}
           value={draft ?? (value === null ? '' : formatNumber({ value, unit: 'mm', exact: true }))}
-          onChange={(event) => setDraft(event.target.value)}
+          onChange={(event) => {
+            setDraft(event.target.value);
+            // Gone before the field is left: a press that leaves it must not find its button moved.
+            setProblem('');
+          }}
           onBlur={commit}
           onKeyDown={(event) => {
             if (event.key === 'Enter') commit();
