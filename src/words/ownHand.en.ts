@@ -10,7 +10,7 @@ export const ownHandWords = {
   'ownHand.measured': 'In grey: as the plan would read. A field left empty was not measured.',
   'ownHand.walls': 'From the hole’s side to the ridge’s surface',
   'ownHand.pins': 'From the pin to the neighbours',
-  'ownHand.below': '{depth} below the edge',
+  'ownHand.belowEdge': 'below the edge',
   'ownHand.pin.contact': 'contact point',
   'ownHand.pin.neck': 'enamel line',
   'ownHand.hole': 'Hole and calliper',

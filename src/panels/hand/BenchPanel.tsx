@@ -40,7 +40,7 @@ function wallRows(): GridRow[] {
   const walls = BENCH_PLACES.filter((place) => place.kind !== 'pin');
   const depths = [...new Set(walls.map(({ depth }) => depth))];
   return depths.map((depth) => ({
-    name: say('ownHand.below', { depth: formatQuantity({ value: depth, unit: 'mm', exact: true }) }),
+    name: formatQuantity({ value: depth, unit: 'mm', exact: true }),
     places: walls.filter((wall) => wall.depth === depth),
   }));
 }
@@ -117,9 +117,11 @@ export function BenchPanel({ stores }: { stores: PlanStores }) {
     const input = benchInput(draft, diameter);
     setAsked({ plan, draft, input, answer: benchCheck(plan, input) });
   };
-  const grid = (columns: readonly [PlainKey, PlainKey], rows: readonly GridRow[]) => (
+  const grid = (corner: string, columns: readonly [PlainKey, PlainKey], rows: readonly GridRow[]) => (
     <div className="measured-grid">
-      <span />
+      <span className="caption measured-corner" aria-hidden="true">
+        {corner}
+      </span>
       {columns.map((column) => (
         <span key={column} className="caption" aria-hidden="true">
           {say(column)}
@@ -186,9 +188,9 @@ export function BenchPanel({ stores }: { stores: PlanStores }) {
         onCommit={(value) => set({ depth: value })}
       />
       <h3>{say('ownHand.walls')}</h3>
-      {grid(['hand.toward.facial', 'hand.toward.palatal'], wallRows())}
+      {grid(say('ownHand.belowEdge'), ['hand.toward.facial', 'hand.toward.palatal'], wallRows())}
       <h3>{say('ownHand.pins')}</h3>
-      {grid(['hand.toward.mesial', 'hand.toward.distal'], pinRows())}
+      {grid('', ['hand.toward.mesial', 'hand.toward.distal'], pinRows())}
       <div className="hand-words">
         <button type="button" onClick={find}>
           {say('ownHand.find')}
