@@ -28,6 +28,9 @@ describe('SHA-256', () => {
         expect(sha256(text)).toBe(createHash('sha256').update(text, 'utf8').digest('hex'));
       }),
     );
+    // Beyond the first plane, and halves of pairs.
+    for (const text of ['\u{1f9b7}é', '\ud800a', 'a\udfff'])
+      expect(sha256(text)).toBe(createHash('sha256').update(text, 'utf8').digest('hex'));
     for (let length = 50; length < 140; length++)
       expect(sha256('a'.repeat(length))).toBe(createHash('sha256').update('a'.repeat(length)).digest('hex'));
   });

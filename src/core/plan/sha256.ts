@@ -47,9 +47,20 @@ function compress(state: Int32Array, view: DataView, offset: number): void {
   });
 }
 
+/** Bytes of a character by UTF-8 (RFC 3629); half a surrogate pair is U+FFFD, as every encoder has it. */
+function bytesOf(character: string): number[] {
+  const code = character.codePointAt(0) ?? 0;
+  const point = code >= 0xd800 && code <= 0xdfff ? 0xfffd : code;
+  const tail = (shift: number) => 0x80 | ((point >> shift) & 0x3f);
+  if (point < 0x80) return [point];
+  if (point < 0x800) return [0xc0 | (point >> 6), tail(0)];
+  if (point < 0x10000) return [0xe0 | (point >> 12), tail(6), tail(0)];
+  return [0xf0 | (point >> 18), tail(12), tail(6), tail(0)];
+}
+
 /** SHA-256 (FIPS 180-4) of a text's UTF-8 bytes, as 64 hexadecimal digits. Plain arithmetic, so that page, command line and worker get it at once and alike. */
 export function sha256(text: string): string {
-  const view = padded(new TextEncoder().encode(text));
+  const view = padded(Uint8Array.from([...text].flatMap(bytesOf)));
   const state = Int32Array.from(START);
   for (let offset = 0; offset < view.byteLength; offset += BLOCK) compress(state, view, offset);
   return [...state].map((word) => (word >>> 0).toString(16).padStart(8, '0')).join('');
