@@ -43,6 +43,5 @@ export const ownHandWords = {
   'ownHand.sd': 'SD',
   'ownHand.keyMean': 'mean of your attempts, with its SD',
   'ownHand.keyOne': 'an attempt',
-  'ownHand.drawn': 'Attempts, drawn',
   'ownHand.beside': 'Published spreads and your guesses',
 } as const;
