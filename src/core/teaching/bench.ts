@@ -80,6 +80,9 @@ export interface BenchCheck {
 /** Above these the readings are taken to say nothing, mm and degrees (ours). */
 const SAYS_NOTHING = { place: 1, angle: 10 } as const;
 
+/** No hole is looked for so far off the plan, mm and degrees (ours). */
+const STRAYS = { place: 8, angle: 40 } as const;
+
 /** Parameters: entry `m`, `f` (mm), tilt mesiodistal, faciopalatal (degrees). */
 type Params = readonly [m: number, f: number, md: number, fp: number];
 const STEPS = [5e-3, 5e-3, 5e-2, 5e-2] as const;
@@ -154,7 +157,11 @@ function fitted(plan: Plan, input: BenchInput, planned: Params, free: readonly n
   const whole = (x: readonly number[]): Params =>
     planned.map((v, i) => (free.includes(i) ? x[free.indexOf(i)] : v)) as unknown as Params;
   const problem: Problem = {
-    predict: (x) => callipersAt(plan, input.diameter, input.callipers, lineOf(whole(x))),
+    predict: (x) => {
+      const params = whole(x);
+      const strays = params.some((v, i) => Math.abs(v - planned[i]) > (i < 2 ? STRAYS.place : STRAYS.angle));
+      return strays ? null : callipersAt(plan, input.diameter, input.callipers, lineOf(params));
+    },
     measured: input.callipers.map(({ value }) => value),
     sd: input.sd,
     start: free.map((i) => planned[i]),
