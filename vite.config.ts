@@ -1,6 +1,6 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
-import { served } from './build/served.ts';
+import { served } from './src/build/served.ts';
 
 export default defineConfig({
   root: process.env.VITEST ? '.' : 'src',

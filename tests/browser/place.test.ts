@@ -1,6 +1,7 @@
 import { DEMO_PLANS } from '../../src/io/plans.ts';
 import { en } from '../../src/words/en.ts';
 import { expect, settled, test } from '../support/browser.ts';
+import { keptAs } from '../support/keep.ts';
 import {
   commandLine,
   digits,
@@ -114,7 +115,7 @@ test('plans are opened from the list, as one step that undo takes back', async (
   await page.locator(`[data-plan="${DEMO_PLANS[1].id}"]`).click();
   await settled(page);
   expect(await page.locator('.title-block').textContent()).toContain(DEMO_PLANS[1].plan.title);
-  expect(await page.locator('[data-saved]').getAttribute('data-saved')).toBe('true');
+  await keptAs(page, 'kept');
   expect(await page.locator('[data-void]').count()).toBeGreaterThan(0);
   await page.getByRole('button', undo).click();
   await settled(page);

@@ -17,7 +17,7 @@ const FILE = join(ROOT, 'dist-portable/ridgewright.html');
 const ADDRESS = pathToFileURL(FILE).href;
 
 beforeAll(() => {
-  const config = ['--config', 'build/portable.config.ts'];
+  const config = ['--config', 'src/build/portable.config.ts'];
   build('dist-portable/ridgewright.html', config, 'production', ['src', 'build', 'assets']);
 }, 180_000);
 

@@ -1,6 +1,6 @@
 /** The sample of headers for a host. The browser tests of the page without a network are served with them. */
 import { expect, it } from 'vitest';
-import { SERVED_POLICY } from '../../build/policy.ts';
+import { SERVED_POLICY } from '../../src/build/policy.ts';
 import { sampleHeaders } from '../support/hosting.ts';
 
 it('sends the page’s own policy, and what only a header can say', () => {

@@ -12,7 +12,7 @@ function pageParts(): Plugin {
     apply: 'build',
     generateBundle() {
       for (const name of ICONS) {
-        const source = readFileSync(new URL(`../src/app/icons/${name}`, import.meta.url));
+        const source = readFileSync(new URL(`../app/icons/${name}`, import.meta.url));
         this.emitFile({ type: 'asset', fileName: `icons/${name}`, source });
       }
     },
