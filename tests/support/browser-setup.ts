@@ -60,7 +60,7 @@ async function serve(directory: string): Promise<{ server: PreviewServer; addres
 /** Once per run: the built page and the bench are made and served, and one browser is started. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   const assets = age('assets') > 0 ? ['assets'] : [];
-  build('dist/index.html', [], 'production', ['src', 'build', ...assets]);
+  build('dist/index.html', [], 'production', ['src', ...assets]);
   const config = ['--config', 'tests/support/bench/vite.config.ts', '--mode', 'development'];
   build(`${BENCH}/index.html`, config, 'development', ['src', 'tests/support/bench', ...assets]);
 
