@@ -55,7 +55,7 @@ test('a pose is kept, compared with and changed over; the drawings show it', asy
   await press(page, en['compare.swap']);
   expect((await planOf(page)).pose).toEqual(start.pose);
   await press(page, en['compare.forget']);
-  expect(await page.locator('[data-kept]').count()).toBe(0);
+  expect(await page.locator('main [data-kept]').count()).toBe(0);
 });
 
 test('a press brings the pose to the middle of the bone, to an axis, to the incisal line', async ({

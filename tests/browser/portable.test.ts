@@ -18,7 +18,7 @@ const ADDRESS = pathToFileURL(FILE).href;
 
 beforeAll(() => {
   const config = ['--config', 'src/build/portable.config.ts'];
-  build('dist-portable/ridgewright.html', config, 'production', ['src', 'build', 'assets']);
+  build('dist-portable/ridgewright.html', config, 'production', ['src', 'assets']);
 }, 180_000);
 
 async function openFile(page: Page, hash = ''): Promise<string[]> {
