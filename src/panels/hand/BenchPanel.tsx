@@ -66,7 +66,9 @@ function Found({ stores, asked, check }: { stores: PlanStores; asked: Asked; che
   const attempt = { way: 'bench', deviation: check.deviation } as const;
   const box = useRef<HTMLDivElement>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new answer is brought into sight
-  useEffect(() => box.current?.scrollIntoView({ block: 'nearest' }), [asked]);
+  useEffect(() => {
+    box.current?.scrollIntoView({ block: 'nearest' });
+  }, [asked]);
   const lists = [
     { heading: say('ownHand.pose'), rows: presentBenchPose(check, drillPoseOf(asked.plan.pose)) },
     { heading: say('ownHand.off'), rows },
