@@ -108,6 +108,25 @@ export function uses(source: SourceFile, names: readonly string[]): string[] {
   return found;
 }
 
+const EFFECT = /^use(Layout|Insertion)?Effect$/;
+
+/**
+ * Effects that hand React what an element's method gives back, each as `path:line text`. The types call it nothing, but
+ * newer browsers give a promise for `scrollIntoView` and its like, and React would call that when it clears up.
+ */
+export function effectsGivingBack(source: SourceFile): string[] {
+  const file = parse(source);
+  const found: string[] = [];
+  walk(file, (node) => {
+    if (!ts.isCallExpression(node) || !EFFECT.test(node.expression.getText())) return;
+    const [effect] = node.arguments;
+    if (!ts.isArrowFunction(effect) || !ts.isCallExpression(effect.body)) return;
+    const asked = effect.body.expression.getText();
+    if (/\.current\b|^(document|window)\b/.test(asked)) found.push(place(file, effect.body));
+  });
+  return found;
+}
+
 /** An identifier that stands for a global, not for a property or for the name of something declared here. */
 function isFree(node: ts.Identifier): boolean {
   const { parent } = node;
