@@ -14,10 +14,19 @@ interface LightsProps {
   steel: readonly MeshStandardMaterial[];
   /** The light setting: nothing to mirror, no shadow. */
   light: boolean;
+  lamp?: Lamp;
 }
 
+/** The key: where it stands from the target, mm, and how strong it is. */
+export interface Lamp {
+  readonly from: Vec3;
+  readonly strength: number;
+}
+
+const STAGE_LAMP: Lamp = { from: [26, 44, 46], strength: KEY_LIGHT };
+
 /** One raking key, a soft sky, surroundings for the steel; the paper under the cast takes the shadow. */
-export function Lights({ target, floor, steel, light }: LightsProps) {
+export function Lights({ target, floor, steel, light, lamp = STAGE_LAMP }: LightsProps) {
   const gl = useThree((three) => three.gl);
   const scene = useThree((three) => three.scene);
   const aim = useMemo(() => new Object3D(), []);
@@ -69,8 +78,8 @@ export function Lights({ target, floor, steel, light }: LightsProps) {
       />
       <directionalLight
         color={KEY_COLOUR}
-        intensity={KEY_LIGHT}
-        position={[x + 26, y + 44, z + 46]}
+        intensity={lamp.strength}
+        position={[x + lamp.from[0], y + lamp.from[1], z + lamp.from[2]]}
         target={aim}
         castShadow={!light}
         shadow-mapSize={[2048, 2048]}

@@ -16,6 +16,20 @@ export const FILL_LIGHT = 0.6;
 /** What the full setting's surroundings add to the sky. */
 const LIFT = 1.5;
 
+/** Where the light comes from that is worked out at the vertices, and how soft it is. */
+export interface VertexLight {
+  /** Direction toward the key, unit. */
+  readonly key: Vector3;
+  /** Strength of the key, of the stage's. */
+  readonly strength: number;
+  /** How far round a body the key still reaches: 0 as far as it is seen, 1 all the way round. */
+  readonly wrap: number;
+  /** What comes up from below, sRGB. */
+  readonly ground: string;
+}
+
+const STAGE_LIGHT: VertexLight = { key: KEY, strength: 1, wrap: 0, ground: GROUND_COLOUR };
+
 /** Width of the visible edge, mm of the model. */
 const HULL = 0.07;
 
@@ -39,7 +53,7 @@ const MIRROR = `
 
 /**
  * Works the light out at the vertices: key, sky and ground as in the full setting, a gleam of `gloss` (0 to 1) with that exponent, and for steel
- * what it mirrors of the upright strips and the sky, of strength `mirror`. A fraction of the cost where there is no graphics processor, and on
+ * what it mirrors of the upright strips and the sky, of strength `mirror`; `from` where another light than the stage's is wanted. A fraction of the cost where there is no graphics processor, and on
  * meshes this fine nearly the same picture.
  */
 export function litInVertices(
@@ -47,15 +61,17 @@ export function litInVertices(
   gloss: number,
   exponent: number,
   mirror = 0,
+  from: VertexLight = STAGE_LIGHT,
 ): MeshBasicMaterial {
-  const key = new Color(KEY_COLOUR).multiplyScalar(KEY_LIGHT / Math.PI);
+  const key = new Color(KEY_COLOUR).multiplyScalar((from.strength * KEY_LIGHT) / Math.PI);
   const sky = new Color(SKY_COLOUR).multiplyScalar((LIFT * SKY_LIGHT) / Math.PI);
-  const ground = new Color(GROUND_COLOUR).multiplyScalar((LIFT * SKY_LIGHT) / Math.PI);
+  const ground = new Color(from.ground).multiplyScalar((LIFT * SKY_LIGHT) / Math.PI);
   // Two that differ in the shader's text must not share a program.
   material.customProgramCacheKey = () => `lit ${mirror > 0}`;
   material.onBeforeCompile = (shader) => {
     Object.assign(shader.uniforms, {
-      uKey: { value: KEY },
+      uKey: { value: from.key },
+      uWrap: { value: from.wrap },
       uKeyColour: { value: key },
       uSky: { value: sky },
       uGround: { value: ground },
@@ -69,14 +85,15 @@ export function litInVertices(
         `#include <common>
         varying vec3 vLight;
         varying vec3 vGleam;
-        uniform vec3 uKey, uKeyColour, uFill, uFillColour, uSky, uGround, uGloss;`,
+        uniform vec3 uKey, uKeyColour, uFill, uFillColour, uSky, uGround, uGloss;
+        uniform float uWrap;`,
       )
       .replace(
         '#include <begin_vertex>',
         `#include <begin_vertex>
         vec3 across = normalize(mat3(modelMatrix) * normal);
         vec3 toward = normalize(cameraPosition - (modelMatrix * vec4(position, 1.0)).xyz);
-        vLight = mix(uGround, uSky, 0.5 + 0.5 * across.z) + uKeyColour * max(0.0, dot(across, uKey))
+        vLight = mix(uGround, uSky, 0.5 + 0.5 * across.z) + uKeyColour * max(0.0, (dot(across, uKey) + uWrap) / (1.0 + uWrap))
           + uFillColour * max(0.0, dot(across, uFill));
         vGleam = uKeyColour * uGloss.x * pow(max(0.0, dot(across, normalize(uKey + toward))), uGloss.y);
         ${mirror > 0 ? MIRROR : ''}`,

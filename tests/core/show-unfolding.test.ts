@@ -6,10 +6,15 @@ import { PATIENT_STEPS } from '../../src/words/presentPatient.ts';
 const frame = { left: 400, top: 60, width: 560, height: 540 };
 const start = () => new Unfolding({ look: LOOKS.bone, frame });
 
+/** Frames from one time to another, 50 ms apart. */
+function frames(drawing: Unfolding, from: number, to: number): void {
+  for (let time = from; time <= to; time += 50) drawing.goOn(time);
+}
+
 describe('the patient’s drawing unfolds', () => {
   it('from one step to the next, and then rests', () => {
     const drawing = start();
-    drawing.unfold({ look: LOOKS.implant, frame: { ...frame, left: 500 } }, 1000, false);
+    drawing.unfold({ look: LOOKS.implant, frame: { ...frame, left: 500 } }, false);
     expect(drawing.leaf.look).toEqual(LOOKS.bone);
     let out = Number.POSITIVE_INFINITY;
     for (let time = 1000; drawing.moving; time += 50) {
@@ -21,21 +26,35 @@ describe('the patient’s drawing unfolds', () => {
     expect(drawing.rest).toBe(1);
   });
 
+  it('begins with its first frame, and is not swallowed by a slow one', () => {
+    const drawing = start();
+    drawing.unfold({ look: LOOKS.implant, frame }, false);
+    drawing.goOn(1e6);
+    expect(drawing.leaf.look).toEqual(LOOKS.bone);
+    let seen = 0;
+    for (let time = 1e6 + 5000; drawing.moving; time += 5000) {
+      drawing.goOn(time);
+      if (drawing.moving) seen++;
+    }
+    expect(seen).toBeGreaterThan(3);
+    expect(drawing.leaf.look).toEqual(LOOKS.implant);
+  });
+
   it('at once where motion is not wanted', () => {
     const drawing = start();
-    drawing.unfold({ look: LOOKS.tooth, frame }, 0, true);
+    drawing.unfold({ look: LOOKS.tooth, frame }, true);
     expect(drawing.moving).toBe(false);
     expect(drawing.leaf.look).toEqual(LOOKS.tooth);
   });
 
   it('from where it is, when it is called back half way', () => {
     const drawing = start();
-    drawing.unfold({ look: LOOKS.implant, frame }, 0, false);
-    drawing.goOn(1000);
+    drawing.unfold({ look: LOOKS.implant, frame }, false);
+    frames(drawing, 0, 1000);
     const { implantOut } = drawing.leaf.look;
     expect(implantOut).toBeGreaterThan(0);
     expect(implantOut).toBeLessThan(LOOKS.bone.implantOut);
-    drawing.unfold({ look: LOOKS.bone, frame }, 1000, false);
+    drawing.unfold({ look: LOOKS.bone, frame }, false);
     expect(drawing.leaf.look.implantOut).toBe(implantOut);
   });
 
@@ -45,9 +64,9 @@ describe('the patient’s drawing unfolds', () => {
     const { azimuth, elevation } = drawing.leaf.look;
     expect(azimuth).toBeLessThan(90);
     expect(elevation).toBeGreaterThan(-45);
-    drawing.unfold({ look: LOOKS.implant, frame }, 0, false);
+    drawing.unfold({ look: LOOKS.implant, frame }, false);
     expect(drawing.leaf.look.azimuth).toBe(azimuth);
-    drawing.goOn(1e6);
+    frames(drawing, 0, 2000);
     expect(drawing.leaf.look).toEqual(LOOKS.implant);
   });
 

@@ -18,8 +18,8 @@ export const PAPILLA_HEIGHT: Readonly<Record<ToothClass, number>> = {
 /** How far apical of the contact a papilla ends at most, and half of its thickness at its tip, mm (assumed). */
 const UNDER_CONTACT = 0.6;
 const TIP_HALF = 0.45;
-/** Over how many mm the papilla beside the gap falls to the level of the healed crest: there before the site's own place. */
-const FALL = 2.6;
+/** Over how many mm at most the papilla beside the gap falls to the level of the healed crest; it is there at the site's own place. */
+const FALL = 4;
 /** How far outside the tooth's neck the margin lies, mm: the rest of it is in the crown. */
 const OUTSIDE_NECK = 0.12;
 
@@ -157,17 +157,24 @@ function besideTooth(s: Share, q: number): CollarPlace {
   };
 }
 
+/** How a papilla falls to the crest, by the share of its way: steepest at the tip, level at the end, so that a saddle lies between two of them. */
+function slope(way: number): number {
+  const w = 1 - Math.min(1, Math.max(0, way));
+  return w * w * (1.5 - 0.5 * w);
+}
+
 /** Over a healed crest between two papillae. */
 function overGap(anatomy: Anatomy, distal: Papilla, mesial: Papilla, q: number): CollarPlace {
   const { site, ridge } = anatomy;
-  const fallOf = (p: Papilla): number => Math.min(FALL, Math.max(0.5, 0.9 * Math.abs(p.q)));
-  const low = 1 - smoothstep(q - distal.q, 0, fallOf(distal));
-  const high = 1 - smoothstep(mesial.q - q, 0, fallOf(mesial));
+  const fallOf = (p: Papilla): number => Math.min(FALL, Math.max(0.5, Math.abs(p.q)));
+  const [fromLow, fromHigh] = [(q - distal.q) / fallOf(distal), (mesial.q - q) / fallOf(mesial)];
+  const low = 1 - smoothstep(fromLow, 0, 1);
+  const high = 1 - smoothstep(fromHigh, 0, 1);
   const crest = ridge.crest(q) + site.gum.crest;
   const own = site.crown.tilt.faciopalatal;
   const lean = own + low * (distal.lean - own) + high * (mesial.lean - own);
   const c = low * distal.foot + high * mesial.foot;
-  const tip = crest + Math.max(low * (distal.tip - crest), high * (mesial.tip - crest));
+  const tip = crest + slope(fromLow) * (distal.tip - crest) + slope(fromHigh) * (mesial.tip - crest);
   const beside = low + high;
   return { e: 0, c, lean, rise: (tip - c) / cosOf(lean), half: TIP_HALF * beside, beside, between: 1 };
 }

@@ -16,7 +16,7 @@ import { anchorsOf, placeLabels } from './labels.ts';
 import { LOOKS } from './looks.ts';
 import { LabelLayer, type LabelSheet } from './ShowLabels.tsx';
 import { type ShowDoor, ShowWorld } from './ShowWorld.tsx';
-import { edgesOf, type Frame, SHOW_LENS, type Size } from './showCamera.ts';
+import { type Frame, SHOW_LENS, type Size } from './showCamera.ts';
 import { outlineOf, type ShowSolids } from './showSolids.ts';
 import { type Leaf, Unfolding } from './unfolding.ts';
 import { useTurn } from './useTurn.ts';
@@ -119,7 +119,7 @@ export default function ShowStage({
     if (!stage.current || !place.current) return;
     const frame = frameOn(stage.current, place.current);
     if (!fitted.current) unfolding.refit(frame);
-    else if (before !== step) unfolding.unfold({ look: LOOKS[step], frame }, performance.now(), calm());
+    else if (before !== step) unfolding.unfold({ look: LOOKS[step], frame }, calm());
     fitted.current = true;
     world.current?.invalidate();
   }, [step, place, unfolding]);
@@ -146,8 +146,9 @@ export default function ShowStage({
       const sheet = sheetOf(wanted.current, evaluation, leaf, lens, made);
       flushSync(() => labels.current?.({ ...sheet, words: unfolding.rest }));
       if (!stage.current) return;
-      for (const [edge, at] of Object.entries(edgesOf(evaluation, leaf.look, leaf.frame)))
-        stage.current.style.setProperty(`--${edge}`, `${Math.round(at)}px`);
+      const { left, width } = leaf.frame;
+      stage.current.style.setProperty('--left', `${Math.round(left)}px`);
+      stage.current.style.setProperty('--right', `${Math.round(left + width)}px`);
       stage.current.dataset.camera = lens.name;
     },
     [evaluation, unfolding],

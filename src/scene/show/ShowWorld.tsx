@@ -4,10 +4,11 @@ import { type Group, Matrix4, type PerspectiveCamera, type Scene, Vector3, type 
 import { scale, type Vec3 } from '../../core/geometry/vec.ts';
 import type { Evaluation } from '../../core/plan/evaluate.ts';
 import { implantFinish } from '../Implant.tsx';
-import { Lights } from '../Lights.tsx';
+import { type Lamp, Lights } from '../Lights.tsx';
 import { type Lens, lensOf } from '../lens.ts';
 import type { Look } from './looks.ts';
-import { jawStands, type Size, standCamera } from './showCamera.ts';
+import { layRunOut } from './runOut.ts';
+import { jawStands, SHOW_KEY, type Size, standCamera } from './showCamera.ts';
 import { type ShowMaterials, showMaterials } from './showMaterials.ts';
 import { type ShowSolids, showSolids } from './showSolids.ts';
 import type { Leaf, Unfolding } from './unfolding.ts';
@@ -40,6 +41,9 @@ function applyLook(look: Look, moving: Moving, m: ShowMaterials, solids: ShowSol
   m.boneVeil.value = look.boneVeil;
   m.gumVeil.value = look.gumVeil;
   m.tintBone(look.bone);
+  // In whole gum a root would show through where the drawing runs out.
+  m.root.opacity = Math.min(1, 2 * look.bone);
+  m.root.visible = look.bone > 0;
   m.boneHull.opacity = look.bone;
   for (const material of [m.crown, m.crownHull, m.collar]) material.opacity = look.crown;
   for (const material of [m.bite, m.biteHull]) material.opacity = look.bite;
@@ -52,6 +56,9 @@ function applyLook(look: Look, moving: Moving, m: ShowMaterials, solids: ShowSol
   put(moving.crown, look.crown, scale(solids.crownAxis, look.crownOut));
   put(moving.bite, solids.bites ? look.bite : 0, [0, 0, BITE_FROM * (1 - look.bite)]);
 }
+
+/** Weaker than the stage's: it stands more to the front, and enamel would be all white. */
+const LAMP: Lamp = { from: scale(SHOW_KEY, 70), strength: 1.6 };
 
 /** How far below their place the lower teeth come from, mm. */
 const BITE_FROM = 5;
@@ -70,6 +77,8 @@ export function ShowWorld({ evaluation, light, unfolding, onDoor, onLeaf }: Show
   useEffect(() => () => materials.dispose(), [materials]);
   useEffect(() => () => solids.dispose(), [solids]);
   useEffect(() => invalidate());
+
+  useLayoutEffect(() => layRunOut(materials.runOut, evaluation), [materials, evaluation]);
 
   useLayoutEffect(() => {
     const show = (leaf: Leaf, shape: Size) => {
@@ -99,7 +108,7 @@ export function ShowWorld({ evaluation, light, unfolding, onDoor, onLeaf }: Show
 
   return (
     <>
-      <Lights target={[0, 0, 0]} floor={null} steel={materials.mirrors} light={light} />
+      <Lights target={[0, 0, 0]} floor={null} steel={materials.mirrors} light={light} lamp={LAMP} />
       <group matrix={stands} matrixAutoUpdate={false}>
         <Solids solids={solids} materials={materials} moving={moving} />
       </group>
@@ -134,22 +143,22 @@ interface SolidsProps {
 
 /** Opaque things first, then bone, then gum: each shell lets through what lies in it. */
 function Solids({ solids, materials: m, moving }: SolidsProps) {
-  const { site, implant, collar, stands } = solids;
+  const { site, implant, collar, stands, fits } = solids;
   const finish = useMemo(() => implantFinish(m), [m]);
   return (
     <>
       {site.teeth.map(({ tooth, crown, root }) => (
         <group key={tooth.code}>
-          <mesh geometry={crown} material={m.porcelain} dispose={null} />
-          <mesh geometry={crown} material={m.hull} dispose={null} />
           <mesh geometry={root} material={m.root} dispose={null} />
+          <mesh geometry={crown} material={m.porcelain} renderOrder={1} dispose={null} />
+          <mesh geometry={crown} material={m.hull} renderOrder={1.5} dispose={null} />
         </group>
       ))}
       <group ref={moving.bite}>
         {site.bite.map(({ tooth, crown }) => (
           <group key={tooth.code}>
-            <mesh geometry={crown} material={m.bite} dispose={null} />
-            <mesh geometry={crown} material={m.biteHull} dispose={null} />
+            <mesh geometry={crown} material={m.bite} renderOrder={2} dispose={null} />
+            <mesh geometry={crown} material={m.biteHull} renderOrder={2.5} dispose={null} />
           </group>
         ))}
       </group>
@@ -160,8 +169,10 @@ function Solids({ solids, materials: m, moving }: SolidsProps) {
       <mesh geometry={site.bone} material={m.boneHull} renderOrder={4.5} dispose={null} />
       <group ref={moving.crown}>
         {collar && <mesh geometry={collar} material={m.collar} renderOrder={3} dispose={null} />}
-        <mesh geometry={site.crown} material={m.crown} renderOrder={3} dispose={null} />
-        <mesh geometry={site.crown} material={m.crownHull} renderOrder={3} dispose={null} />
+        <group matrix={fits} matrixAutoUpdate={false}>
+          <mesh geometry={site.crown} material={m.crown} renderOrder={3} dispose={null} />
+          <mesh geometry={site.crown} material={m.crownHull} renderOrder={3} dispose={null} />
+        </group>
       </group>
       <mesh geometry={site.gum} material={m.gum} renderOrder={5} dispose={null} />
     </>

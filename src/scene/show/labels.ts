@@ -1,12 +1,11 @@
-import type { PlacedTooth } from '../../core/anatomy/teeth.ts';
-import { plannedTooth } from '../../core/anatomy/toothMeshes.ts';
 import { broughtOut } from '../../core/geometry/carry.ts';
 import { add, along, scale, type Vec3 } from '../../core/geometry/vec.ts';
 import type { Evaluation } from '../../core/plan/evaluate.ts';
+import { crownFrame } from '../../core/restoration/plannedCrown.ts';
 import type { Point } from '../../marks/path.ts';
 import type { PatientStep } from '../../words/presentPatient.ts';
 import type { Lens } from '../lens.ts';
-import { type Frame, jawStands } from './showCamera.ts';
+import { type Frame, facing, jawStands } from './showCamera.ts';
 
 export type LabelId = 'gum' | 'gap' | 'bone' | 'root' | 'implant' | 'later' | 'crown' | 'rest';
 
@@ -51,13 +50,8 @@ const SLOTS: Readonly<Record<PatientStep, readonly Slot[]>> = {
   choices: [],
 };
 
-/** A neighbour's contact that faces the gap. */
-function facing({ marks: { mesialContact, distalContact } }: PlacedTooth): Vec3 {
-  return Math.abs(mesialContact[0]) < Math.abs(distalContact[0]) ? mesialContact : distalContact;
-}
-
 /** What the words point at, in the drawing's own frame, mm. */
-export function anchorsOf({ anatomy, placement }: Evaluation): Record<LabelId, Vec3> {
+export function anchorsOf({ anatomy, plan, placement }: Evaluation): Record<LabelId, Vec3> {
   const { ridge, toJaw, teeth, site } = anatomy;
   const stands = jawStands(anatomy);
   const place = (p: Vec3): Vec3 => broughtOut(stands, toJaw(p));
@@ -65,10 +59,9 @@ export function anchorsOf({ anatomy, placement }: Evaluation): Record<LabelId, V
     const u = ridge.half(1, q, d) * ridge.cap(d);
     return ridge.sectionPoint(q, u + out, d);
   };
-  const tooth = plannedTooth(anatomy);
-  const frame = { origin: tooth.origin, ex: tooth.ex, ey: tooth.ey, ez: tooth.a };
-  const { crownLength } = tooth.numbers;
-  const crown = (height: number): Vec3 => broughtOut(frame, [0, 2.6, height * crownLength]);
+  const stood = crownFrame(anatomy, plan.crown);
+  const crownLength = site.crown.crownLength - plan.crown.wear;
+  const crown = (height: number): Vec3 => broughtOut(stood, [0, 2.6, height * crownLength]);
   const { mesial, distal } = teeth;
   const root = along(distal.root.centre, distal.root.a, -0.55 * distal.root.semi[2]);
   const gap = scale(add(facing(mesial), facing(distal)), 0.5);

@@ -39,7 +39,7 @@ const GAP: Look = {
   size: 1,
   lift: 0,
 };
-const BONE: Look = { ...GAP, gumVeil: 1, boneVeil: 0.7, bone: 1 };
+const BONE: Look = { ...GAP, gumVeil: 1, boneVeil: 0.5, bone: 1 };
 const IMPLANT: Look = { ...BONE, gumVeil: 1, boneVeil: 1, implant: 1, implantOut: 0, outline: 1 };
 const HEALING: Look = { ...IMPLANT, gumVeil: 0.9, bite: 0.75, size: 0.84, lift: 2 };
 const TOOTH: Look = { ...IMPLANT, gumVeil: 0.62, outline: 0, crown: 1, crownOut: 0 };
@@ -50,7 +50,7 @@ export const LOOKS: Readonly<Record<PatientStep, Look>> = {
   implant: IMPLANT,
   healing: HEALING,
   tooth: TOOTH,
-  choices: { ...TOOTH, gumVeil: 0, boneVeil: 0, bone: 0 },
+  choices: { ...TOOTH, gumVeil: 0, boneVeil: 0, bone: 0, implant: 0 },
 };
 
 /** Within which part of a change each thing moves: first the eye turns and gum and bone clear, then what is new comes in. */

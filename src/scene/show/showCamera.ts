@@ -1,7 +1,6 @@
 import type { PerspectiveCamera } from 'three';
 import type { Anatomy } from '../../core/anatomy/anatomy.ts';
-import { fromArch } from '../../core/anatomy/arch.ts';
-import { shownRange } from '../../core/anatomy/section.ts';
+import type { PlacedTooth } from '../../core/anatomy/teeth.ts';
 import { broughtOut, type Placed } from '../../core/geometry/carry.ts';
 import { add, cross, dot, scale, unit, type Vec3 } from '../../core/geometry/vec.ts';
 import type { Evaluation } from '../../core/plan/evaluate.ts';
@@ -24,15 +23,26 @@ export interface Size {
   readonly height: number;
 }
 
-/** How far to the left of the eye the key light stands, seen from the front, degrees. */
-const RAKING = 55;
-
-/** Which way the front of the drawing looks: so that the key, which stands still, always rakes it from the left. */
-const FRONT_AZIMUTH = Math.atan2(KEY.y, KEY.x) + (RAKING * Math.PI) / 180;
+/** Which way the front of the drawing looks in its own frame, in which all that lights it stands still. */
+const FRONT_AZIMUTH = Math.atan2(KEY.y, KEY.x) + (55 * Math.PI) / 180;
 const FRONT: Vec3 = [Math.cos(FRONT_AZIMUTH), Math.sin(FRONT_AZIMUTH), 0];
 
 /** To the right on the picture, seen from the front. */
 const ACROSS = cross([0, 0, 1], FRONT);
+
+/**
+ * Where the drawing's own key stands, seen from the front: to the left of the eye and up, degrees. Lower than the stage's, or gum that looks down would
+ * lie in shade.
+ */
+const KEY_AT = { left: 38, up: 24 } as const;
+
+const rad = (degrees: number): number => (degrees * Math.PI) / 180;
+
+/** Direction toward that key, unit, in the drawing's own frame. */
+export const SHOW_KEY: Vec3 = (() => {
+  const [a, up] = [FRONT_AZIMUTH - rad(KEY_AT.left), rad(KEY_AT.up)];
+  return [Math.cos(up) * Math.cos(a), Math.cos(up) * Math.sin(a), Math.sin(up)];
+})();
 
 /** How the jaw stands in the drawing: crowns hang down, the gap's facial side is to the front. A proper turn, no reflection. */
 export function jawStands({ toJawDirection }: Anatomy): Placed {
@@ -43,12 +53,11 @@ export function jawStands({ toJawDirection }: Anatomy): Placed {
   return { origin: [0, 0, 0], ex: [-c, -s, 0], ey: [-s, c, 0], ez: [0, 0, -1] };
 }
 
-const rad = (degrees: number): number => (degrees * Math.PI) / 180;
 const middle = (numbers: readonly number[]) => (Math.min(...numbers) + Math.max(...numbers)) / 2;
 const spread = (numbers: readonly number[]) => Math.max(...numbers) - Math.min(...numbers);
 
 /** What has to be seen: both teeth beside the gap from edge to root tip, and the implant's tip; as it stands in the drawing. */
-function seenPoints({ anatomy, placement }: Evaluation): Vec3[] {
+export function seenPoints({ anatomy, placement }: Evaluation): Vec3[] {
   const { teeth, toJaw } = anatomy;
   const stands = jawStands(anatomy);
   const beside = [teeth.mesial, teeth.distal];
@@ -61,6 +70,11 @@ function seenPoints({ anatomy, placement }: Evaluation): Vec3[] {
   return [...points, placement.axisPoint(placement.tA)].map((p) => broughtOut(stands, toJaw(p)));
 }
 
+/** A neighbour's contact that faces the gap. */
+export function facing({ marks: { mesialContact, distalContact } }: PlacedTooth): Vec3 {
+  return Math.abs(mesialContact[0]) < Math.abs(distalContact[0]) ? mesialContact : distalContact;
+}
+
 /** Where the eye looks from: away from the drawing, unit, in the drawing's own frame. */
 function towardEye({ azimuth, elevation }: Look): Vec3 {
   const flat = add(scale(FRONT, Math.cos(rad(azimuth))), scale(ACROSS, Math.sin(rad(azimuth))));
@@ -69,29 +83,8 @@ function towardEye({ azimuth, elevation }: Look): Vec3 {
 
 /** Room that is left round what has to be seen, mm: gum and bone reach a little further. */
 const ROOM = 2.5;
-/** How far beside the outermost contacts the drawing has run out into the paper, mm: before the model ends. */
-const RUNS_OUT = 5.6;
-
-/** How far over the highest tip the drawing has run out, and over which length it does so, mm. */
-const OVER = 2.6;
-const FADE = 4.5;
-
-/** Where along the picture the drawing runs out: a little beside what has to be seen, and before the model ends. */
-function sidesOf(anatomy: Anatomy, across: readonly number[]): [number, number] {
-  const { from, to } = shownRange(anatomy);
-  const stands = jawStands(anatomy);
-  const ends = [from, to].map((q) =>
-    dot(broughtOut(stands, anatomy.toJaw(fromArch(anatomy.arch, q, 0, 0))), ACROSS),
-  );
-  return [
-    Math.max(Math.min(...across) - RUNS_OUT, Math.min(...ends)),
-    Math.min(Math.max(...across) + RUNS_OUT, Math.max(...ends)),
-  ];
-}
-
 /** How a look fits into a frame. Size and middle are those seen straight from the front, so that turning never makes it jump. */
 function fitted(evaluation: Evaluation, look: Look, frame: Frame) {
-  const { anatomy } = evaluation;
   const points = seenPoints(evaluation);
   const across = points.map((p) => dot(p, ACROSS));
   const high = points.map((p) => p[2]);
@@ -101,30 +94,10 @@ function fitted(evaluation: Evaluation, look: Look, frame: Frame) {
     0,
     middle(high) - look.lift,
   ]);
-  const floor = broughtOut(jawStands(anatomy), anatomy.toJaw([0, 0, anatomy.ridge.floor]))[2];
-  const ends = Math.min(Math.max(...high) + OVER, floor - 0.3);
   const wide = frame.width / (spread(across) + 2 * ROOM);
   const tall = frame.height / (spread(high) + 2 * ROOM);
   const millimetre = look.size * Math.min(wide, tall);
-  return {
-    target,
-    millimetre,
-    sides: sidesOf(anatomy, across).map((at) => (at - middle(across)) * millimetre),
-    top: (ends - middle(high)) * millimetre,
-  };
-}
-
-/** Where on the picture the drawing has run out into the paper, and over which length it does so upward; px. */
-export function edgesOf(evaluation: Evaluation, look: Look, frame: Frame) {
-  const { sides, top, millimetre } = fitted(evaluation, look, frame);
-  const [x, y] = [frame.left + frame.width / 2, frame.top + frame.height / 2];
-  return {
-    left: Math.max(frame.left - 10, x + Math.min(...sides)),
-    right: Math.min(frame.left + frame.width + 10, x + Math.max(...sides)),
-    top: y - top - look.lift * millimetre,
-    bottom: frame.top + frame.height,
-    fade: FADE * millimetre,
-  };
+  return { target, millimetre };
 }
 
 /** Stands the camera so that the drawing fits into `frame` of a picture and turns about its own middle. */

@@ -4,12 +4,14 @@ import {
   type Material,
   MeshBasicMaterial,
   type MeshBasicMaterialParameters,
-  MeshLambertMaterial,
   MeshPhysicalMaterial,
   MeshStandardMaterial,
+  Vector3,
 } from 'three';
 import { INK } from '../materials.ts';
-import { asHull, litInVertices } from '../shaders.ts';
+import { asHull, litInVertices, type VertexLight } from '../shaders.ts';
+import { newRunOut, type RunOut, runningOut } from './runOut.ts';
+import { SHOW_KEY } from './showCamera.ts';
 
 /** An amount that a material reads at every frame. */
 export interface Amount {
@@ -36,6 +38,7 @@ export interface ShowMaterials {
   readonly mirrors: readonly MeshStandardMaterial[];
   readonly boneVeil: Amount;
   readonly gumVeil: Amount;
+  readonly runOut: RunOut;
   /** Bone in its own colour (1), or in the gum's (0), so that gum runs on over it. */
   readonly tintBone: (share: number) => void;
   readonly dispose: () => void;
@@ -83,7 +86,13 @@ function veiled<M extends Material>(material: M, veil: Amount, { clear, rim }: S
 
 /** The gum's colour where it runs out, linear; bone that is looked into is darker than the paper, or it would not be seen. */
 const MUCOSA = new Color(0.62, 0.27, 0.25);
-const PLASTER = new Color('#d8c8a4');
+const PLASTER = new Color('#d3c19a');
+
+const TOWARD_KEY = new Vector3(...SHOW_KEY);
+/** Light goes a little into gum, and round it: its shade is its own colour and not grey. */
+const IN_GUM: VertexLight = { key: TOWARD_KEY, strength: 0.95, wrap: 0.5, ground: '#efd3c8' };
+const ON_PLASTER: VertexLight = { key: TOWARD_KEY, strength: 0.8, wrap: 0.25, ground: '#dccfb6' };
+const ON_ENAMEL: VertexLight = { key: TOWARD_KEY, strength: 0.72, wrap: 0, ground: '#d2cbc0' };
 
 const GLAZE = {
   vertexColors: true,
@@ -93,23 +102,35 @@ const GLAZE = {
   clearcoatRoughness: 0.25,
 };
 
-/** The materials of the drawing; the light setting works the light out at the vertices. */
+/** What lies in the gum has run out before the gum has, and its ink before it: or it would show through. */
+const SOONER = { tooth: 1.3, edge: 1.7 } as const;
+
+/** The materials of the drawing. Gum and bone are lit at their vertices in both settings; the light one does the same with all the rest. */
 export function showMaterials(light: boolean): ShowMaterials {
   const boneVeil: Amount = { value: 0 };
   const gumVeil: Amount = { value: 0 };
-  const matt = (options: MeshBasicMaterialParameters): MeshBasicMaterial | MeshLambertMaterial =>
-    light ? litInVertices(new MeshBasicMaterial(options), 0, 1) : new MeshLambertMaterial(options);
-  const porcelain = (transparent: boolean): Material =>
+  const runOut = newRunOut();
+  const running = <M extends Material>(material: M, sooner = 1): M => runningOut(material, runOut, sooner);
+  const matt = (options: MeshBasicMaterialParameters, from = ON_PLASTER, gloss = 0): MeshBasicMaterial =>
+    litInVertices(new MeshBasicMaterial(options), gloss, 16, 0, from);
+  const porcelain = (): Material =>
     light
-      ? litInVertices(new MeshBasicMaterial({ vertexColors: true, transparent }), 0.22, 34)
-      : new MeshPhysicalMaterial({ ...GLAZE, transparent });
-  const edge = (transparent: boolean, color = INK): Material =>
-    asHull(new MeshBasicMaterial({ color, side: BackSide, transparent }));
+      ? litInVertices(
+          new MeshBasicMaterial({ vertexColors: true, transparent: true }),
+          0.22,
+          34,
+          0,
+          ON_ENAMEL,
+        )
+      : new MeshPhysicalMaterial({ ...GLAZE, transparent: true });
+  const edge = (color = INK): Material =>
+    asHull(new MeshBasicMaterial({ color, side: BackSide, transparent: true }));
+  const gum = matt({ vertexColors: true, transparent: true }, IN_GUM, 0.05);
   const made = {
-    bone: veiled(matt({ transparent: true }), boneVeil, { clear: 0.2, rim: 0.95 }),
-    gum: veiled(matt({ vertexColors: true, transparent: true }), gumVeil, { clear: 0.04, rim: 0.6 }),
-    porcelain: porcelain(false),
-    root: matt({ color: '#e4d9c0' }),
+    bone: running(veiled(matt({ transparent: true }), boneVeil, { clear: 0.2, rim: 0.75 })),
+    gum: running(veiled(gum, gumVeil, { clear: 0.04, rim: 0.6 })),
+    porcelain: running(porcelain(), SOONER.tooth),
+    root: running(matt({ color: '#e4d9c0' }), SOONER.tooth),
     steel: light
       ? litInVertices(new MeshBasicMaterial({ color: '#3a404a' }), 0.25, 14, 0.24)
       : new MeshStandardMaterial({
@@ -127,18 +148,19 @@ export function showMaterials(light: boolean): ShowMaterials {
           envMapIntensity: 1.25,
         }),
     mark: new MeshBasicMaterial({ color: '#12151b' }),
-    crown: porcelain(true),
-    bite: porcelain(true),
+    crown: porcelain(),
+    bite: running(porcelain()),
     collar: matt({ color: '#e9e2d2', transparent: true }),
-    hull: edge(false),
-    crownHull: edge(true),
-    biteHull: edge(true),
-    boneHull: edge(true, '#8d7a5c'),
+    hull: running(edge(), SOONER.edge),
+    crownHull: edge(),
+    biteHull: running(edge(), SOONER.edge),
+    boneHull: running(edge('#8d7a5c'), SOONER.edge),
   };
   return {
     ...made,
     boneVeil,
     gumVeil,
+    runOut,
     tintBone: (share) => made.bone.color.lerpColors(MUCOSA, PLASTER, share),
     mirrors: [made.steel, made.polished].filter((m) => m instanceof MeshStandardMaterial),
     dispose: () => {

@@ -1,7 +1,7 @@
 import { type BufferGeometry, Matrix4 } from 'three';
 import { siteInJaw } from '../../core/anatomy/jawFrame.ts';
 import { FINE_TOOTH } from '../../core/anatomy/section.ts';
-import { plannedCrownInPlace, plannedTooth } from '../../core/anatomy/toothMeshes.ts';
+import { plannedCrownInPlace } from '../../core/anatomy/toothMeshes.ts';
 import { broughtOut, placedIn } from '../../core/geometry/carry.ts';
 import { convexHull, type Point2 } from '../../core/geometry/convexHull.ts';
 import { MeshBuilder } from '../../core/geometry/loft.ts';
@@ -16,6 +16,7 @@ import { OwnedGeometry } from '../geometry.ts';
 import { implantGeometry, implantMatrix } from '../Implant.tsx';
 import type { Lens } from '../lens.ts';
 import { SiteGeometries, type SiteSolids } from '../siteSolids.ts';
+import { type CrownFit, crownFit, fitted, fittingMatrix } from './crownFit.ts';
 import { jawStands } from './showCamera.ts';
 
 /** Everything solid of the patient's drawing, jaw frame, mm. */
@@ -24,6 +25,8 @@ export interface ShowSolids {
   readonly implant: BufferGeometry;
   /** What joins the crown to an implant that has no post of its own; moves with the crown. */
   readonly collar: BufferGeometry | null;
+  /** How the crown is made to fit between its neighbours, within its group. */
+  readonly fits: Matrix4;
   /** Where the implant stands. */
   readonly stands: Matrix4;
   /** Ways along which the implant and the crown come in: apex → coronal, unit. */
@@ -39,15 +42,15 @@ export interface ShowSolids {
 /** Few enough points for an outline that is drawn anew with every frame. */
 const COARSE = { ...FINE_TOOTH, columns: 36, rings: 18 } as const;
 
-function crownPoints({ anatomy, plan }: Evaluation): Vec3[] {
+function crownPoints({ anatomy, plan }: Evaluation, fit: CrownFit): Vec3[] {
   const { mesh } = plannedCrownInPlace(anatomy, COARSE);
   const frame = crownFrame(anatomy, plan.crown);
-  const stands = placedIn(placedIn(jawStands(anatomy), siteInJaw(anatomy)), frame);
+  const stands = placedIn(jawStands(anatomy), siteInJaw(anatomy));
   const worn = plan.site.crown.crownLength - plan.crown.wear;
   const points: Vec3[] = [];
   for (let i = 0; i < mesh.positions.length; i += 3) {
     const [x, y, z] = mesh.positions.subarray(i, i + 3);
-    points.push(broughtOut(stands, [x, y, Math.min(z, worn)]));
+    points.push(broughtOut(stands, fitted(broughtOut(frame, [x, y, Math.min(z, worn)]), fit)));
   }
   return points;
 }
@@ -60,17 +63,18 @@ const AROUND = 40;
 const IN_CROWN = { height: 0.42, width: 0.3 } as const;
 
 /** A round part from the shoulder's rim into the planned crown, site frame: for the eye only, nothing is measured on it. */
-function collarMesh({ anatomy, plan, placement }: Evaluation): TriangleMesh | null {
+function collarMesh({ anatomy, plan, placement }: Evaluation, fit: CrownFit): TriangleMesh | null {
   if (plan.implant.abutment) return null;
-  const { origin, ex, ey, a, numbers } = plannedTooth(anatomy);
+  const { origin, ex, ey, ez } = crownFrame(anatomy, plan.crown);
+  const { crownLength, crownWidth, crownDepth } = plan.site.crown;
   const { em, ef } = axisFrame(axisOf(plan.pose.tilt));
   const circle = (centre: Vec3, x: Vec3, y: Vec3, rx: number, ry: number) => (j: number) => {
     const angle = (2 * Math.PI * j) / AROUND;
     return along(along(centre, x, rx * Math.cos(angle)), y, ry * Math.sin(angle));
   };
   const radius = 0.94 * placement.radius(placement.tP);
-  const top = along(origin, a, IN_CROWN.height * numbers.crownLength);
-  const [rx, ry] = [numbers.crownWidth, numbers.crownDepth].map((size) => IN_CROWN.width * size);
+  const top = fitted(along(origin, ez, IN_CROWN.height * (crownLength - plan.crown.wear)), fit);
+  const [rx, ry] = [crownWidth, crownDepth].map((size) => IN_CROWN.width * size);
   const builder = new MeshBuilder();
   const low = builder.ring(AROUND, circle(placement.platform, em, ef, radius, radius));
   builder.band(low, builder.ring(AROUND, circle(top, ex, ey, rx, ry)));
@@ -83,7 +87,8 @@ export function showSolids(evaluation: Evaluation, light: boolean): ShowSolids {
   const geometries = new SiteGeometries(light);
   const implant = implantGeometry(plan.implant, light ? 40 : 64);
   const site = geometries.lay(anatomy, plan.crown);
-  const joining = collarMesh(evaluation);
+  const fit = crownFit(evaluation);
+  const joining = collarMesh(evaluation, fit);
   const collar = joining && new OwnedGeometry().lay(joining, siteInJaw(anatomy)).geometry;
   return {
     site,
@@ -93,7 +98,8 @@ export function showSolids(evaluation: Evaluation, light: boolean): ShowSolids {
     stands: implantMatrix(evaluation, new Matrix4()),
     axis: anatomy.toJawDirection(axisOf(plan.pose.tilt)),
     crownAxis: anatomy.toJawDirection(axisOf(plannedTilt(plan.site.crown.tilt, plan.crown))),
-    crownPoints: crownPoints(evaluation),
+    crownPoints: crownPoints(evaluation, fit),
+    fits: fittingMatrix(fit, anatomy),
     dispose: () => {
       geometries.dispose();
       implant.dispose();

@@ -9,6 +9,8 @@ export interface Leaf {
 
 /** How long one step takes to unfold, ms. */
 const UNFOLDS = 1500;
+/** The most of that time that goes by between two frames, ms: a slow picture, as the first of a step often is, does not swallow the motion. */
+const LONGEST = 250;
 /** The part of the way after which the words of the new step appear. */
 const APPEARS = 0.75;
 /** How far a hand may turn the drawing to either side, and up and down; degrees. */
@@ -31,7 +33,10 @@ export class Unfolding {
   private from: Leaf;
   private to: Leaf;
   private now: Leaf;
-  private began: number | null = null;
+  private moves = false;
+  /** When the last frame of the motion was, and how much of its time has gone by. */
+  private last: number | null = null;
+  private gone = 0;
   private share = 1;
   private turn = { azimuth: 0, elevation: 0 };
 
@@ -47,7 +52,7 @@ export class Unfolding {
   }
 
   get moving(): boolean {
-    return this.began !== null;
+    return this.moves;
   }
 
   /** What is to be drawn, as the hand has turned it. */
@@ -60,13 +65,15 @@ export class Unfolding {
     };
   }
 
-  /** Begins to unfold another leaf from how it looks now; at once where motion is not wanted. */
-  unfold(leaf: Leaf, time: number, atOnce: boolean): void {
+  /** Unfolds another leaf from how it looks now, beginning with the next frame; at once where motion is not wanted. */
+  unfold(leaf: Leaf, atOnce: boolean): void {
     this.from = this.leaf;
     this.turn = { azimuth: 0, elevation: 0 };
     this.to = leaf;
     this.now = atOnce ? leaf : this.from;
-    this.began = atOnce ? null : time;
+    this.moves = !atOnce;
+    this.last = null;
+    this.gone = 0;
     this.share = atOnce ? 1 : 0;
   }
 
@@ -85,12 +92,14 @@ export class Unfolding {
     };
   }
 
-  /** Goes on to a time. */
+  /** Goes on with the frame of a time. */
   goOn(time: number): void {
-    if (this.began === null) return;
-    const w = (time - this.began) / UNFOLDS;
-    this.now = w >= 1 ? this.to : leafBetween(this.from, this.to, Math.max(0, w));
+    if (!this.moves) return;
+    this.gone += this.last === null ? 0 : Math.min(LONGEST, Math.max(0, time - this.last));
+    this.last = time;
+    const w = this.gone / UNFOLDS;
+    this.now = w >= 1 ? this.to : leafBetween(this.from, this.to, w);
     this.share = Math.min(1, Math.max(0, (w - APPEARS) / (1 - APPEARS)));
-    if (w >= 1) this.began = null;
+    this.moves = w < 1;
   }
 }
