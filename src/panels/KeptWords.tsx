@@ -34,6 +34,7 @@ const NOTICES: Partial<Record<KeptStatus, PlainKey>> = {
 export function KeptNotice({ stores, keeping, onSave }: KeptProps & { onSave: () => void }) {
   const status = useSelected(keeping, (state) => state.status);
   const damaged = useSelected(keeping, (state) => state.damaged);
+  const keptBack = useSelected(keeping, (state) => state.keptBack);
   const refused = useSelected(stores.document, (state) => state.refused);
   const cause = `${NOTICES[status] ?? ''} ${refused}`;
   const [putAway, setPutAway] = useState<string | null>(null);
@@ -41,20 +42,20 @@ export function KeptNotice({ stores, keeping, onSave }: KeptProps & { onSave: ()
   if (!notice || putAway === cause) return null;
   return (
     <div className="notice" role="alert">
-      <p>{say(notice)}</p>
+      <p>{say(keptBack ? 'kept.keptBack' : notice)}</p>
       <div className="notice-acts">
         {(status === 'full' || status === 'refused') && (
           <button type="button" className="notice-act" onClick={onSave}>
             {say('plans.save')}
           </button>
         )}
-        {status === 'free' && (
+        {(status === 'free' || status === 'shown') && (
           <button
             type="button"
             className="notice-act"
             onClick={() => void keeping.takeOver(say('kept.take'))}
           >
-            {say('kept.takeOver')}
+            {say(status === 'free' ? 'kept.takeOver' : 'kept.workHere')}
           </button>
         )}
         <button type="button" onClick={() => setPutAway(cause)}>

@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Plan } from '../core/plan/plan.ts';
+import type { Hold } from '../io/keep/holdAlone.ts';
 import type { Recent, Shelf } from '../io/keep/shelf.ts';
 import { parsePlanFile, printPlanFile } from '../io/planFile.ts';
 import type { DocumentState, DocumentStore } from './document.ts';
@@ -16,10 +17,12 @@ export interface KeptState {
   readonly revision: number;
   /** What was newest on this machine was not whole: the document began with the state before it. */
   readonly damaged: boolean;
+  /** The other tab was asked for the plan and keeps it back, as it cannot keep what was done there. */
+  readonly keptBack: boolean;
 }
 
 export interface Keeping extends Pick<StoreApi<KeptState>, 'getState' | 'getInitialState' | 'subscribe'> {
-  /** Another tab had the plan and has let it go: this one goes on with what that one kept last, by one undo step named `label`. */
+  /** Another tab has the plan and is asked to let it go, or has done so: this one goes on with what that one kept last, by one undo step named `label`. */
   takeOver: (label: string) => Promise<void>;
   /** Plans that lay on the table before, the newest first. */
   recent: () => Promise<readonly Recent[]>;
@@ -31,10 +34,8 @@ export interface KeepOptions {
   readonly revision: number;
   /** A newer one lay there and was not whole. */
   readonly damaged: boolean;
-  /** No other tab has the plan. */
-  readonly held: boolean;
-  /** Settles when the other tab has let it go. */
-  readonly later: Promise<void>;
+  /** The right to keep, which one tab has at a time. */
+  readonly hold: Hold;
   /** ms since 1970. */
   readonly now: () => number;
   /** Whether a plan comes with the program: such a one need not be remembered. */
@@ -46,49 +47,71 @@ const finished = ({ plan, gesture }: DocumentState<Plan>): Plan => gesture?.star
 
 /** Keeps every finished state of the document on the shelf, one at a time, the latest first; and what another plan has taken the place of among those of before. */
 export function keepDocument(document: DocumentStore<Plan>, options: KeepOptions): Keeping {
-  const { shelf, now, isOwn } = options;
+  const { shelf, hold, now, isOwn } = options;
   const store = createStore<KeptState>(() => ({
-    status: options.held ? (options.revision > 0 ? 'kept' : 'fresh') : 'shown',
+    status: hold.held ? (options.revision > 0 ? 'kept' : 'fresh') : 'shown',
     revision: options.revision,
     damaged: options.damaged,
+    keptBack: false,
   }));
   let keptPlan = finished(document.getState());
-  let writing = false;
+  let writing: Promise<void> | null = null;
   const holding = () => !['shown', 'free'].includes(store.getState().status);
 
   const showOnly = (status: 'shown' | 'free') => {
-    store.setState({ status });
+    store.setState({ status, keptBack: false });
     document.setReadOnly(true);
   };
 
-  const keep = async () => {
-    const plan = finished(document.getState());
-    if (writing || !holding() || plan === keptPlan) return;
-    const text = printPlanFile(plan);
-    const { revision } = store.getState();
-    writing = true;
-    store.setState({ status: 'keeping' });
-    const outcome = await shelf.put(text, revision);
-    writing = false;
-    if (outcome === 'overtaken') return showOnly('free');
-    if (outcome === 'kept') keptPlan = plan;
-    const latest = finished(document.getState()) === plan;
-    if (outcome === 'kept') store.setState({ revision: revision + 1, status: latest ? 'kept' : 'keeping' });
-    else store.setState({ status: outcome });
-    if (!latest) void keep();
+  /** Writes one state after the other, until the latest is kept or will not be. */
+  const keepLatest = async () => {
+    for (let plan = finished(document.getState()); plan !== keptPlan; plan = finished(document.getState())) {
+      const { revision } = store.getState();
+      store.setState({ status: 'keeping' });
+      const outcome = await shelf.put(printPlanFile(plan), revision);
+      if (outcome === 'kept') {
+        keptPlan = plan;
+        store.setState({ revision: revision + 1 });
+      }
+      if (!holding()) return;
+      if (outcome === 'overtaken') return showOnly('free');
+      const latest = finished(document.getState()) === plan;
+      if (latest) return store.setState({ status: outcome });
+    }
+    store.setState({ status: 'kept' });
+  };
+
+  const keep = () => {
+    if (writing || !holding() || finished(document.getState()) === keptPlan) return;
+    writing = keepLatest().finally(() => {
+      writing = null;
+    });
+  };
+
+  /** Another tab asks for the plan: it gets it once the last finished gesture is kept. */
+  const giveWay = async (): Promise<boolean> => {
+    document.setReadOnly(true);
+    keep();
+    await writing;
+    const kept = finished(document.getState()) === keptPlan;
+    if (kept) showOnly('shown');
+    else document.setReadOnly(false);
+    return kept;
   };
 
   const remember = (plan: Plan) => {
     if (holding() && !isOwn(plan)) void shelf.remember(printPlanFile(plan), now());
   };
 
-  if (!options.held) {
-    showOnly('shown');
-    void options.later.then(() => store.setState({ status: 'free' }));
-  }
+  if (!hold.held) showOnly('shown');
+  hold.follow({
+    giveWay,
+    lost: () => showOnly('shown'),
+    got: () => store.setState({ status: 'free' }),
+  });
   document.subscribe((state, before) => {
     if (state.savedPlan !== before.savedPlan) remember(before.plan);
-    void keep();
+    keep();
   });
 
   return {
@@ -97,14 +120,15 @@ export function keepDocument(document: DocumentStore<Plan>, options: KeepOptions
     subscribe: store.subscribe,
     recent: shelf.recent,
     takeOver: async (label) => {
-      if (store.getState().status !== 'free') return;
+      if (holding()) return;
+      if (!(await hold.ask())) return store.setState({ keptBack: true });
       const { slot } = await shelf.read();
       const read = slot && parsePlanFile(slot.text);
       const shown = finished(document.getState());
       const same = !read?.ok || printPlanFile(shown) === slot?.text;
       const next = same ? shown : read.plan;
       if (read?.ok) keptPlan = next;
-      store.setState({ status: 'kept', revision: slot?.revision ?? 0 });
+      store.setState({ status: 'kept', revision: slot?.revision ?? 0, keptBack: false });
       if (!same) document.open(label, next);
       document.setReadOnly(false);
     },
@@ -113,6 +137,11 @@ export function keepDocument(document: DocumentStore<Plan>, options: KeepOptions
 
 /** Where nothing is kept. */
 export function keepNothing(): Keeping {
-  const store = createStore<KeptState>(() => ({ status: 'never', revision: 0, damaged: false }));
+  const store = createStore<KeptState>(() => ({
+    status: 'never',
+    revision: 0,
+    damaged: false,
+    keptBack: false,
+  }));
   return { ...store, takeOver: () => Promise.resolve(), recent: () => Promise.resolve([]) };
 }

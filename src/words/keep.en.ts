@@ -10,13 +10,16 @@ export const keepWords = {
   'kept.never': 'Keeps nothing',
   'kept.file': 'In a file',
   'kept.takeOver': 'Take over',
+  'kept.workHere': 'Work here instead',
   'kept.take': 'take over from the other tab',
   'kept.fullNotice':
     'This browser’s storage for the page is full: the last changes are not kept on this machine. Nothing on the table is lost. Save the plan as a file.',
   'kept.refusedNotice':
     'This browser lets the page store nothing: the last changes are not kept on this machine. Nothing on the table is lost. Save the plan as a file.',
   'kept.shownNotice':
-    'The plan is open in another tab of this browser, which keeps it. Here it is only shown and nothing can be changed. Close the other tab to go on here.',
+    'The plan is open in another tab of this browser, which keeps it. Here it is only shown and nothing can be changed. Go on there; or work here instead, with all that is finished there: then that tab only shows it.',
+  'kept.keptBack':
+    'The other tab cannot keep its last changes on this machine, so it does not let the plan go. Save the plan as a file there, or close that tab.',
   'kept.freeNotice':
     'The other tab has let the plan go. Take it over to go on here with what that tab kept last; undo brings back what is shown now.',
   'kept.recovered': 'The newest state on this machine was damaged; the one before it is open.',

@@ -8,6 +8,7 @@ import { describe, expect, it } from 'vitest';
 import { shift } from '../../src/core/plan/edits.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
 import { checksum } from '../../src/io/keep/checksum.ts';
+import type { Hold, Holder } from '../../src/io/keep/holdAlone.ts';
 import type { Outcome, Recent, Shelf } from '../../src/io/keep/shelf.ts';
 import { newest, type Slot, sealed, slotOf } from '../../src/io/keep/slots.ts';
 import { printPlanFile } from '../../src/io/planFile.ts';
@@ -95,6 +96,17 @@ function memoryShelf(first?: Slot) {
 
 type Memory = ReturnType<typeof memoryShelf>;
 
+/** The right to keep, as the browser would give and take it. */
+function fakeHold(held: boolean, answer = true) {
+  const told: Holder[] = [];
+  const hold: Hold = {
+    held,
+    follow: (holder) => told.push(holder),
+    ask: () => Promise.resolve(answer),
+  };
+  return { hold, holder: () => told[0] };
+}
+
 function keeping({ shelf }: Memory, change: Partial<KeepOptions> = {}) {
   const document = createDocumentStore<Plan>(START);
   const own = new Set(DEMO_PLANS.map(({ plan }) => plan));
@@ -102,8 +114,7 @@ function keeping({ shelf }: Memory, change: Partial<KeepOptions> = {}) {
     shelf,
     revision: 0,
     damaged: false,
-    held: true,
-    later: new Promise(() => undefined),
+    hold: fakeHold(true).hold,
     now: () => 1_700_000_000_000,
     isOwn: (plan) => own.has(plan),
     ...change,
@@ -223,7 +234,7 @@ describe('keeping', () => {
 describe('a second tab', () => {
   it('only shows the plan; other plans can be looked at, and nothing is written', () => {
     const memory = memoryShelf();
-    const { document, status } = keeping(memory, { held: false });
+    const { document, status } = keeping(memory, { hold: fakeHold(false).hold });
     expect(status()).toBe('shown');
     document.edit('shift', by(0.1));
     document.beginGesture('drag');
@@ -239,17 +250,11 @@ describe('a second tab', () => {
   it('may take over what the other kept last when that one has gone, by one undo step', async () => {
     const first = sealed(4, printPlanFile(START));
     const memory = memoryShelf(first);
-    let letGo = () => {};
-    const later = new Promise<void>((done) => {
-      letGo = done;
-    });
-    const { document, keep, status } = keeping(memory, { held: false, revision: 4, later });
-    await keep.takeOver('too early');
+    const { hold, holder } = fakeHold(false);
+    const { document, keep, status } = keeping(memory, { hold, revision: 4 });
     expect(status()).toBe('shown');
     memory.putElsewhere(sealed(5, printPlanFile(OTHER)));
-    letGo();
-    await later;
-    await Promise.resolve();
+    holder().got();
     expect(status()).toBe('free');
     await keep.takeOver('take over');
     expect(document.getState().plan).toEqual(OTHER);
@@ -257,6 +262,68 @@ describe('a second tab', () => {
     document.edit('shift', by(0.1));
     await memory.finish();
     expect([status(), keep.getState().revision]).toEqual(['kept', 6]);
+  });
+
+  it('may ask for it while the other has it, and goes on with what that one kept', async () => {
+    const memory = memoryShelf(sealed(4, printPlanFile(OTHER)));
+    const { document, keep, status } = keeping(memory, { hold: fakeHold(false).hold, revision: 4 });
+    await keep.takeOver('work here');
+    expect(status()).toBe('kept');
+    expect(document.getState()).toMatchObject({ plan: OTHER, readOnly: false });
+  });
+
+  it('stays as it is where the other keeps it back, and says so', async () => {
+    const memory = memoryShelf();
+    const { document, keep, status } = keeping(memory, { hold: fakeHold(false, false).hold });
+    await keep.takeOver('work here');
+    expect([status(), keep.getState().keptBack]).toEqual(['shown', true]);
+    expect(document.getState().readOnly).toBe(true);
+  });
+});
+
+describe('the tab that is asked for the plan', () => {
+  it('keeps its last finished gesture first, puts back the one in progress, and then only shows', async () => {
+    const memory = memoryShelf();
+    const { hold, holder } = fakeHold(true);
+    const { document, status, text } = keeping(memory, { hold });
+    document.edit('first', by(0.1));
+    document.edit('second', by(0.1));
+    const after = text();
+    document.beginGesture('drag');
+    document.updateGesture(by(2));
+    const given = holder().giveWay();
+    expect(document.getState().readOnly).toBe(true);
+    expect(text()).toBe(after);
+    await memory.finish();
+    await memory.finish();
+    expect(await given).toBe(true);
+    expect([status(), memory.text(), memory.pending()]).toEqual(['shown', after, 0]);
+  });
+
+  it('keeps it back where its last change cannot be kept, and can be worked on as before', async () => {
+    const memory = memoryShelf();
+    const { hold, holder } = fakeHold(true);
+    const { document, status } = keeping(memory, { hold });
+    memory.failWith('full');
+    document.edit('first', by(0.1));
+    const given = holder().giveWay();
+    await memory.finish();
+    expect(await given).toBe(false);
+    // Open again, it is tried once more.
+    await memory.finish();
+    expect([status(), document.getState().readOnly]).toEqual(['full', false]);
+  });
+
+  it('from which it is taken writes no more, and a write under way changes nothing of that', async () => {
+    const memory = memoryShelf();
+    const { hold, holder } = fakeHold(true);
+    const { document, status } = keeping(memory, { hold });
+    document.edit('first', by(0.1));
+    holder().lost();
+    await memory.finish();
+    expect(status()).toBe('shown');
+    document.edit('second', by(0.1));
+    expect([document.getState().refused, memory.pending()]).toEqual([1, 0]);
   });
 });
 
