@@ -61,6 +61,7 @@ export const teachWords = {
   'gone.notHere.already-so': 'The plan stands so already: there is nothing to go wrong this way.',
 
   'cost.heading': 'What it costs',
+  'cost.atPlan': 'This is the plan itself. Turn the dial, or press Play, and see what goes with it.',
   'cost.columns': 'plan → this trajectory',
   'cost.from': '{before} → {after}',
   'cost.misses': 'misses {limit} by {by}',
@@ -138,6 +139,7 @@ export const teachWords = {
   'mend.untilDepth':
     'With the {diameter} drill down to {depth}. Deeper, a void of up to {void} stays beside the implant.',
   'mend.never': 'Not once the first drill has gone this way: a void of {void} stays beside the implant.',
+  'mend.drills': 'Drill by drill',
   'mend.step': '{tool}, {depth} deep',
   'mend.answer.round': 'taken up',
   'mend.answer.covered': 'covered by the implant',

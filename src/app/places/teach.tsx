@@ -62,7 +62,7 @@ const HAND: Page = {
   },
 };
 
-/** *Teach*: what it puts on the page, by what is taught. Each begins with the words that lead to the others (`panels/teach/Rooms.tsx`). */
+/** *Teach*: what it puts on the page, by what is taught. Each begins with the words that lead to the others (`panels/teach/RoomHead.tsx`). */
 export const TEACH: Readonly<Record<Teaching, Bench | Page>> = {
   trajectories: TRAJECTORIES,
   lesson: {

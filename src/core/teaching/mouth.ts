@@ -49,6 +49,8 @@ const THIN_GUM = 1;
 const SEEN_SHIFT = 0.8;
 /** A gap before a thin socket wall is to be at least so wide, mm (consensus, from memory). */
 const SOCKET_GAP = 2;
+/** A smaller bare patch is nothing that an eye or a probe would find, mm² (ours). */
+const FOUND_BARE = 0.1;
 /** Under this the wall at the crest is expected to be lost, mm (Chappuis 2013: socket walls). */
 const THIN_WALL = 1;
 
@@ -81,15 +83,15 @@ function signsOf({ plan, readings }: Evaluation): Found[] {
   const bare = value('exposure-dehiscence') ?? 0;
   const thin = plan.site.gum.facial <= THIN_GUM;
   const facially = (value('facial-wall-thinnest') ?? 1) < 0;
-  sign('threads-bare', 'exposure-dehiscence', (v) => v > 0);
-  if (bare > 0 && facially && thin)
+  sign('threads-bare', 'exposure-dehiscence', (v) => v >= FOUND_BARE);
+  if (bare >= FOUND_BARE && facially && thin)
     sign('grey-shine', 'exposure-dehiscence', () => true, { source: 'kan-2010', known: 'read' });
   sign('facial-wall-gone', 'facial-wall-1mm', (v) => v < 0);
   sign('recession', 'facial-wall-1mm', (v) => v >= 0 && v < THIN_WALL, {
     source: 'chappuis-2013',
     known: 'memory',
   });
-  if (facially) sign('bump', 'exposure-fenestration', (v) => v > 0);
+  if (facially) sign('bump', 'exposure-fenestration', (v) => v >= FOUND_BARE);
   sign('exit-facial', 'access-exit', (v) => v === -1);
   sign('exit-edge', 'access-exit', (v) => v === 0);
   judged('crown-proud', 'incisal-line-offset', 'high', 'beyond');

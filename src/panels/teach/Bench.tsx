@@ -3,9 +3,9 @@ import { useSelected } from '../../state/useSelected.ts';
 import { LessonStart } from './LessonStart.tsx';
 import { LessonSteps } from './LessonSteps.tsx';
 import { PresenterRing } from './PresenterRing.tsx';
-import { Rooms } from './Rooms.tsx';
 import { TrajectoryRail } from './TrajectoryRail.tsx';
 import { useStepKeys } from './useStepKeys.ts';
+import './teach.css';
 
 /** What goes on beside the rail: the step keys, and the ring that points. */
 function Presenting({ stores }: { stores: TeachStores }) {
@@ -18,7 +18,6 @@ function Presenting({ stores }: { stores: TeachStores }) {
 export function TeachRail({ stores }: { stores: TeachStores }) {
   return (
     <div className="rail teach-rail">
-      <Rooms stores={stores.planned} />
       <TrajectoryRail stores={stores} />
       <Presenting stores={stores} />
     </div>
@@ -30,7 +29,6 @@ export function LessonRail({ stores }: { stores: TeachStores }) {
   const lesson = useSelected(stores.live, (state) => state.lesson);
   return (
     <div className="rail lesson-rail">
-      <Rooms stores={stores.planned} />
       {lesson ? <LessonSteps stores={stores} lesson={lesson} /> : <LessonStart stores={stores} />}
       <Presenting stores={stores} />
     </div>

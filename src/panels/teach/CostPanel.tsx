@@ -19,17 +19,16 @@ function CostRow({ row }: { row: PresentedChange }) {
   return (
     <li className="cost-row" data-cost-reading={row.id} data-mark={row.mark}>
       <StatusGlyph mark={row.mark} size={22} />
-      <div>
-        <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>
-          {row.label}
-        </button>
-        <p className="cost-note">{row.note}</p>
-      </div>
+      <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>
+        {row.label}
+      </button>
       <p className="cost-numbers">
         <span className="cost-before">{row.before}</span>
         <span aria-hidden="true"> → </span>
         <b>{row.after}</b>
-        {row.breaks !== '' && <small>{row.breaks}</small>}
+      </p>
+      <p className="cost-note">
+        <span>{row.note}</span> {row.breaks !== '' && <small>{row.breaks}</small>}
       </p>
       {open && <p className="cost-by">{row.by}</p>}
     </li>
@@ -74,6 +73,18 @@ function Rules({ cost }: { cost: Cost }) {
   );
 }
 
+/** At nothing of a trajectory: that this is the plan, and how to leave it. */
+function AtThePlan() {
+  return (
+    <div className="cost" data-cost="worked-out">
+      <div className="cost-part">
+        <h3>{say('cost.heading')}</h3>
+        <p className="cost-nothing">{say('cost.atPlan')}</p>
+      </div>
+    </div>
+  );
+}
+
 /** What the trajectory costs here, what would be seen of it, and until when it could have been mended. */
 export function CostPanel({ stores }: { stores: TeachStores }) {
   const hidden = useSelected(stores.live, (state) => state.answerHidden);
@@ -91,6 +102,7 @@ export function CostPanel({ stores }: { stores: TeachStores }) {
     );
   }
   if (!cost) return <p className="calm">{say('teach.working')}</p>;
+  if (fresh && cost.amount <= 0 && !cost.notHere) return <AtThePlan />;
   return (
     <div className="cost" data-cost={fresh ? 'worked-out' : 'working'}>
       <div className="cost-part">

@@ -3,8 +3,26 @@ import { StatusGlyph } from '../../marks/StatusGlyph.tsx';
 import type { TeachStores } from '../../state/teach.ts';
 import { usePlan } from '../../state/usePlan.ts';
 import { useSelected } from '../../state/useSelected.ts';
-import { presentMending, sayWayBack } from '../../words/presentTeach.ts';
+import { type PresentedMending, presentMending, sayWayBack } from '../../words/presentTeach.ts';
 import { say } from '../../words/say.ts';
+
+/** What each pass of the hole gone wrong leaves, for who asks. */
+function DrillByDrill({ steps }: Pick<PresentedMending, 'steps'>) {
+  return (
+    <details className="mended-drills">
+      <summary>{say('mend.drills')}</summary>
+      <ol className="mended-steps">
+        {steps.map(({ mark, step, answer }) => (
+          <li key={step}>
+            <StatusGlyph mark={mark} size={15} />
+            <span>{step}</span>
+            <small>{answer}</small>
+          </li>
+        ))}
+      </ol>
+    </details>
+  );
+}
 
 /** Whether and until which drill it could have been mended, and the way back: pressed, the dial goes it. */
 export function Mended({ stores, cost }: { stores: TeachStores; cost: Cost }) {
@@ -19,20 +37,10 @@ export function Mended({ stores, cost }: { stores: TeachStores; cost: Cost }) {
       {told ? (
         <>
           <p className="mended-text" data-mended={told.mark}>
-            {told.mark !== 'none' && <StatusGlyph mark={told.mark} size={18} />}
+            <StatusGlyph mark={told.mark} size={18} />
             <span>{told.text}</span>
           </p>
-          {told.steps.length > 0 && (
-            <ol className="mended-steps">
-              {told.steps.map(({ mark, step, answer }) => (
-                <li key={step}>
-                  <StatusGlyph mark={mark} size={15} />
-                  <span>{step}</span>
-                  <small>{answer}</small>
-                </li>
-              ))}
-            </ol>
-          )}
+          {told.steps.length > 0 && <DrillByDrill steps={told.steps} />}
         </>
       ) : (
         <p className="mended-text">{say('teach.working')}</p>

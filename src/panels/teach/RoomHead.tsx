@@ -3,7 +3,7 @@ import type { PlanStores } from '../../state/stores.ts';
 import { Rooms } from './Rooms.tsx';
 import './room-head.css';
 
-/** The head of a page that is taught from: the words that lead to the others, then its own. */
+/** The head of all that is taught from: the words that lead to the others, then its own. */
 export function RoomHead({ stores, children }: { stores: PlanStores; children: ReactNode }) {
   return (
     <div className="room-head">

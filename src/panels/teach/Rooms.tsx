@@ -2,9 +2,8 @@ import { TEACHINGS } from '../../state/session.ts';
 import type { PlanStores } from '../../state/stores.ts';
 import { useSelected } from '../../state/useSelected.ts';
 import { say } from '../../words/say.ts';
-import './teach.css';
 
-/** What is taught, as words to press; at the head of every rail and page of this place. */
+/** What is taught, as words to press; at the head of every part of this place. */
 export function Rooms({ stores }: { stores: PlanStores }) {
   const here = useSelected(stores.session, (state) => state.teaching);
   return (

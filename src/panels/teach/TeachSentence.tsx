@@ -13,6 +13,7 @@ import { say } from '../../words/say.ts';
 import '../sentence.css';
 import { LessonPresses } from './LessonPresses.tsx';
 import { PresentingWords } from './PresentingWords.tsx';
+import { RoomHead } from './RoomHead.tsx';
 
 /** What a trajectory comes to: its worst reading, a broken rule, or else how the plan itself stands. */
 function markOf(cost: Cost, planned: Plan): Mark {
@@ -49,6 +50,9 @@ export function TeachSentence({ stores }: { stores: TeachStores }) {
   if (!moving) spoken.current = `${words} ${lead} ${rest}`;
   return (
     <>
+      <RoomHead stores={own}>
+        <PresentingWords stores={stores} />
+      </RoomHead>
       <div className="sentence-drawn teach-sentence" data-summary={mark} data-moving={moving}>
         <StatusGlyph mark={mark} size={32} />
         <div className="teach-words" aria-hidden="true">
@@ -58,7 +62,6 @@ export function TeachSentence({ stores }: { stores: TeachStores }) {
           </p>
         </div>
         {inLesson && <LessonPresses stores={stores} />}
-        <PresentingWords stores={stores} />
       </div>
       <p className="unseen" role="status" aria-label={say('sentence.label')}>
         {spoken.current}
