@@ -27,37 +27,38 @@ export const patientWordsDe: PatientTranslation = {
   'patient.choices.name': 'Ihre Wahl',
 
   'patient.gap.title': 'Ein Zahn fehlt.',
+  'patient.gap.titleSocket': 'Ein Zahn lässt sich nicht erhalten.',
   'patient.gap.what': 'Sie sehen die oberen Vorderzähne. An einer Stelle ist nur Zahnfleisch und kein Zahn.',
   'patient.gap.whatSocket':
-    'Sie sehen die oberen Vorderzähne. Einer davon lässt sich nicht erhalten. Er ist so gezeichnet, als wäre er schon entfernt.',
+    'Sie sehen die oberen Vorderzähne. Der Zahn, der sich nicht erhalten lässt, ist so gezeichnet, als wäre er schon entfernt.',
   'patient.gap.why':
-    'Eine Lücke kann beim Abbeißen und beim Sprechen stören. Mit der Zeit kippen die Zähne daneben vielleicht hinein. Und viele stört, wie es aussieht.',
+    'Eine Lücke kann beim Abbeißen und beim Sprechen stören. Mit der Zeit können die Zähne daneben in die Lücke kippen. Und viele stört, wie es aussieht.',
 
   'patient.bone.title': 'Zähne stehen im Knochen.',
   'patient.bone.what':
     'Unter dem Zahnfleisch liegt Knochen. Jeder Zahn steht mit seiner Wurzel darin, etwa wie ein Pfosten im Boden.',
   'patient.bone.why':
-    'Wo ein Zahn fehlt, wird der Knochen dünner. Darum wird er zuerst genau angesehen. Manchmal muss neuer Knochen aufgebaut werden.',
+    'Wo ein Zahn fehlt, ist der Knochen oft dünner. Darum wird er zuerst genau angesehen. Manchmal muss neuer Knochen aufgebaut werden.',
   'patient.bone.whySocket':
-    'Wo die Wurzel war, ist eine Höhlung. Mit der Zeit füllt sie sich mit Knochen, doch insgesamt wird der Knochen dünner.',
+    'Wo die Wurzel war, bleibt ein Hohlraum. Mit der Zeit füllt er sich mit Knochen, doch insgesamt wird der Knochen dünner.',
 
   'patient.implant.title': 'Eine kleine Schraube ersetzt die Wurzel.',
   'patient.implant.what':
-    'Sie heißt Implantat. Die Stelle wird betäubt. Dann wird Schritt für Schritt ein kleines Loch gebohrt und die Schraube hineingedreht.',
+    'Sie heißt Implantat. Die Stelle wird betäubt. Dann wird Schritt für Schritt ein kleines Loch in den Knochen gebohrt und die Schraube hineingedreht.',
   'patient.implant.why':
     'Hier soll sie nach der Planung stehen. Das Ziel: Knochen auf allen Seiten, Abstand zu den Wurzeln daneben und die richtige Neigung für den neuen Zahn.',
 
   'patient.healing.title': 'Dann braucht der Knochen Ruhe.',
   'patient.healing.what':
-    'Der Knochen muss fest an die Schraube wachsen. Das dauert Wochen bis Monate. Bis dahin bleibt es vom Kauen frei: kein Essen darauf, kein unterer Zahn dagegen.',
+    'Der Knochen muss fest an die Schraube anwachsen. Das dauert Wochen bis Monate. Bis dahin wird dort nicht gekaut: kein Essen darauf, kein unterer Zahn dagegen.',
   'patient.healing.risk':
-    'Die meisten Implantate heilen gut ein. Manchmal hält der Knochen nicht, das Zahnfleisch entzündet sich oder zieht sich zurück, oder ein Teil lockert sich. Vieles davon lässt sich beheben. Rauchen und schlechtes Putzen machen es wahrscheinlicher.',
+    'Einige Tage lang kann es geschwollen sein und wehtun. Die meisten Implantate heilen gut ein. Manchmal hält eines nicht, ein Teil lockert sich, ein Zahn daneben wird verletzt, oder das Zahnfleisch entzündet sich oder zieht sich zurück. Vieles davon lässt sich beheben. Rauchen und schlechtes Putzen machen es wahrscheinlicher.',
 
   'patient.tooth.title': 'Der neue Zahn kommt zuletzt.',
   'patient.tooth.what':
     'Er heißt Krone. Er wird in Form und Farbe den Zähnen daneben angepasst und auf der Schraube befestigt.',
   'patient.tooth.why':
-    'Sie putzen ihn wie Ihre eigenen Zähne. Er bekommt keine Löcher, aber das Zahnfleisch um ihn kann sich entzünden. Darum wird er immer wieder nachgesehen.',
+    'Sie putzen ihn wie Ihre eigenen Zähne. Er bekommt keine Löcher, aber das Zahnfleisch um ihn herum kann sich entzünden, und Knochen kann verloren gehen. Darum wird er immer wieder kontrolliert. Nach Jahren muss er vielleicht erneuert werden.',
 
   'patient.choices.title': 'Es gibt mehr als einen Weg.',
   'patient.choices.ways': 'Was man sonst tun kann',
@@ -68,10 +69,10 @@ export const patientWordsDe: PatientTranslation = {
   'patient.choices.ask': 'Was Sie fragen können',
   'patient.ask.why': 'Warum dieser Weg, und was käme für mich noch in Frage?',
   'patient.ask.long': 'Wie lange dauert das alles?',
-  'patient.ask.wear': 'Was trage ich, solange es heilt?',
-  'patient.ask.wrong': 'Was könnte bei mir schiefgehen, und was täten Sie dann?',
+  'patient.ask.wear': 'Was füllt die Lücke, solange es heilt?',
+  'patient.ask.wrong': 'Was könnte bei mir schiefgehen, und was würden Sie dann tun?',
   'patient.ask.cost': 'Was kostet es, jetzt und später?',
-  'patient.ask.call': 'Wen rufe ich an, wenn es weh tut oder blutet?',
+  'patient.ask.call': 'Wen rufe ich an, wenn es wehtut oder blutet?',
 
   'patient.label.gum': 'Zahnfleisch',
   'patient.label.gap': 'die Lücke',
@@ -94,16 +95,15 @@ export const patientWordsDe: PatientTranslation = {
   'patient.numbers.show': 'Zahlen zeigen',
   'patient.numbers.hide': 'Zahlen verbergen',
   'patient.numbers.title': 'Zahlen dieser Planung',
-  'patient.number.facial-wall-thinnest': 'Knochen davor, an der dünnsten Stelle',
-  'patient.number.palatal-wall-thinnest': 'Knochen dahinter, an der dünnsten Stelle',
-  'patient.number.root-mesial': 'Abstand zur Wurzel auf der Seite der Mitte',
+  'patient.number.facial-wall-thinnest': 'der dünnste Knochen vor dem Implantat',
+  'patient.number.palatal-wall-thinnest': 'der dünnste Knochen hinter dem Implantat',
+  'patient.number.root-mesial': 'Abstand zur Wurzel, die näher an der Mitte liegt',
   'patient.number.root-distal': 'Abstand zur Wurzel auf der anderen Seite',
   'patient.number.apex-to-floor': 'Knochen über der Spitze',
   'patient.numbers.note': 'Sie sind am Modell abgelesen. Fragen Sie, was sie für Sie bedeuten.',
 
   'patient.print': 'Ein Blatt für zu Hause drucken',
   'patient.print.title': 'Ein neuer Zahn auf einem Implantat',
-  'patient.print.lead': 'Ein Blatt zum Mitnehmen und Nachlesen.',
   'patient.print.own': 'Was ich fragen möchte',
   'patient.print.date': 'Datum',
   'patient.print.with': 'Gesprochen mit',

@@ -30,9 +30,10 @@ export const patientWords = {
 
   // What and why. Common practice, no source.
   'patient.gap.title': 'One tooth is missing.',
+  'patient.gap.titleSocket': 'One tooth cannot be kept.',
   'patient.gap.what': 'You are looking at the upper front teeth. In one place there is gum, and no tooth.',
   'patient.gap.whatSocket':
-    'You are looking at the upper front teeth. One of them cannot be kept. It is drawn as if it were out.',
+    'You are looking at the upper front teeth. The one that cannot be kept is drawn as if it were out.',
   'patient.gap.why':
     'A gap can make it hard to bite and to speak. In time, the teeth beside it may lean in. And many people mind how it looks.',
 
@@ -41,14 +42,14 @@ export const patientWords = {
   'patient.bone.what':
     'Under the gum lies bone. Each tooth stands in it with its root, much as a post stands in the ground.',
   'patient.bone.why':
-    'Where a tooth is gone, the bone gets thinner. So it is looked at with care first. Now and then, new bone has to be built up.',
+    'Where a tooth is missing, the bone is often thinner. So it is looked at with care first. Now and then, new bone has to be built up.',
   'patient.bone.whySocket':
     'Where the root was, there is a hollow. In time it fills with bone, but the bone as a whole gets thinner.',
 
   // Common practice, no source. The aims are those of the readings: walls, roots, axis.
   'patient.implant.title': 'A small screw takes the place of the root.',
   'patient.implant.what':
-    'It is called an implant. The spot is made numb. Then a small hole is made, step by step, and the screw is turned in.',
+    'It is called an implant. The spot is made numb. Then a small hole is made in the bone, step by step, and the screw is turned in.',
   'patient.implant.why':
     'This is where it is planned to go. The aim is bone on all sides, room to the roots beside it, and the right slant for the new tooth.',
 
@@ -57,14 +58,14 @@ export const patientWords = {
   'patient.healing.what':
     'Bone has to grow tight on to the screw. That takes weeks to months. Till then, it is kept out of chewing: no food on it, and no lower tooth against it.',
   'patient.healing.risk':
-    'Most implants heal well. At times the bone does not hold, the gum gets sore or draws back, or a part comes loose. A good deal of this can be put right. Smoke and poor cleaning make it more likely.',
+    'It can swell and be sore for some days. Most implants heal well. At times one does not hold, a part comes loose, a tooth beside it is hurt, or the gum gets sore or draws back. Much of this can be put right. Smoking and poor cleaning make it more likely.',
 
   // Common practice, no source.
   'patient.tooth.title': 'The new tooth comes last.',
   'patient.tooth.what':
     'It is called a crown. It is made to match the teeth beside it, in its shape and its shade. It is fixed to the screw.',
   'patient.tooth.why':
-    'You brush it like your own teeth. It cannot get a hole, but the gum round it can get sore. So it has to be checked from time to time.',
+    'You brush it like your own teeth. It cannot get a hole, but the gum round it can get sore, and bone can be lost. So it is checked from time to time. In years to come, it may have to be made again.',
 
   // Common practice, no source.
   'patient.choices.title': 'There is more than one way.',
@@ -76,7 +77,7 @@ export const patientWords = {
   'patient.choices.ask': 'What you can ask',
   'patient.ask.why': 'Why this way, and what would suit me as well?',
   'patient.ask.long': 'How long will it all take?',
-  'patient.ask.wear': 'What will I wear while it heals?',
+  'patient.ask.wear': 'What fills the gap while it heals?',
   'patient.ask.wrong': 'What could go wrong for me, and what would you do then?',
   'patient.ask.cost': 'What does it cost, now and later?',
   'patient.ask.call': 'Who can I call if it hurts or bleeds?',
@@ -102,8 +103,8 @@ export const patientWords = {
   'patient.numbers.show': 'Show the numbers',
   'patient.numbers.hide': 'Hide the numbers',
   'patient.numbers.title': 'Numbers of this plan',
-  'patient.number.facial-wall-thinnest': 'bone in front of it, where it is thinnest',
-  'patient.number.palatal-wall-thinnest': 'bone behind it, where it is thinnest',
+  'patient.number.facial-wall-thinnest': 'thinnest bone in front of the implant',
+  'patient.number.palatal-wall-thinnest': 'thinnest bone behind the implant',
   'patient.number.root-mesial': 'room to the root nearer the middle',
   'patient.number.root-distal': 'room to the root on the far side',
   'patient.number.apex-to-floor': 'bone above its tip',
@@ -111,7 +112,6 @@ export const patientWords = {
 
   'patient.print': 'Print a page to take home',
   'patient.print.title': 'A new tooth on an implant',
-  'patient.print.lead': 'A page to take home and read again.',
   'patient.print.own': 'What I want to ask',
   'patient.print.date': 'Date',
   'patient.print.with': 'We talked with',

@@ -37,6 +37,12 @@ export function patientNumbers(readings: readonly Reading[], language: Language)
   });
 }
 
+/** The heading of a step. */
+export function patientTitle(step: PatientStep, site: Site, language: Language): string {
+  const unkept = step === 'gap' && site.state.kind === 'socket';
+  return sayPatient(language, unkept ? 'patient.gap.titleSocket' : `patient.${step}.title`);
+}
+
 /** What is told at a step, paragraph by paragraph; the last step has lists instead. */
 export function patientStory(step: PatientStep, site: Site, language: Language): string[] {
   const socket = site.state.kind === 'socket';

@@ -11,6 +11,7 @@ import {
   PATIENT_STEPS,
   patientNumbers,
   patientStory,
+  patientTitle,
   QUESTIONS,
   WAYS,
 } from '../../src/words/presentPatient.ts';
@@ -60,7 +61,7 @@ describe('the grade', () => {
           ...QUESTIONS.map((question) => sayPatient('en', `patient.ask.${question}`)),
         ];
         const told = [
-          sayPatient('en', `patient.${step}.title`),
+          patientTitle(step, site, 'en'),
           ...(step === 'choices' ? lists : patientStory(step, site, 'en')),
         ];
         expect(gradeOf(told.join(' '))).toBeLessThanOrEqual(8);
@@ -68,6 +69,16 @@ describe('the grade', () => {
       }
     },
   );
+});
+
+describe('a tooth that is still there', () => {
+  it('is not called missing', () => {
+    const [healed, fresh] = plans;
+    for (const language of LANGUAGES) {
+      expect(patientTitle('gap', healed.site, language)).toBe(sayPatient(language, 'patient.gap.title'));
+      expect(patientTitle('gap', fresh.site, language)).toBe(sayPatient(language, 'patient.gap.titleSocket'));
+    }
+  });
 });
 
 describe('the languages', () => {

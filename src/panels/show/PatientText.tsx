@@ -5,6 +5,7 @@ import {
   PATIENT_STEPS,
   type PatientStep,
   patientStory,
+  patientTitle,
   QUESTIONS,
   WAYS,
 } from '../../words/presentPatient.ts';
@@ -51,7 +52,7 @@ export function PatientText({ site, step, language, onStep, children }: PatientT
     <section className="patient-text">
       <div aria-live="polite">
         <p className="patient-tooth">{sayPatient(language, `patient.tooth.${site.tooth}`)}</p>
-        <h2>{sayPatient(language, `patient.${step}.title`)}</h2>
+        <h2>{patientTitle(step, site, language)}</h2>
         {children ||
           patientStory(step, site, language).map((text) => (
             <p key={text} className="patient-story">

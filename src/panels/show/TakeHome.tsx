@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import type { PlanStores } from '../../state/stores.ts';
 import { useSelected } from '../../state/useSelected.ts';
-import { PATIENT_STEPS, type PatientStep, patientStory } from '../../words/presentPatient.ts';
+import { PATIENT_STEPS, type PatientStep, patientStory, patientTitle } from '../../words/presentPatient.ts';
 import { say } from '../../words/say.ts';
 import { sayPatient } from '../../words/sayPatient.ts';
 import { DraftMark } from './LanguageChoice.tsx';
@@ -34,7 +34,7 @@ export function TakeHome({ stores, numbers, picture }: TakeHomeProps) {
         <section key={step} className="take-home-step">
           {picture(step)}
           <div>
-            <h3>{sayPatient(language, `patient.${step}.title`)}</h3>
+            <h3>{patientTitle(step, site, language)}</h3>
             {patientStory(step, site, language).map((text) => (
               <p key={text}>{text}</p>
             ))}

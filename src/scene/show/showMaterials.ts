@@ -91,7 +91,7 @@ const PLASTER = new Color('#d3c19a');
 const TOWARD_KEY = new Vector3(...SHOW_KEY);
 /** Light goes a little into gum, and round it: its shade is its own colour and not grey. */
 const IN_GUM: VertexLight = { key: TOWARD_KEY, strength: 0.95, wrap: 0.5, ground: '#efd3c8' };
-const ON_PLASTER: VertexLight = { key: TOWARD_KEY, strength: 0.8, wrap: 0.25, ground: '#dccfb6' };
+const ON_PLASTER: VertexLight = { key: TOWARD_KEY, strength: 0.85, wrap: 0.45, ground: '#e0d2b8' };
 const ON_ENAMEL: VertexLight = { key: TOWARD_KEY, strength: 0.72, wrap: 0, ground: '#d2cbc0' };
 
 const GLAZE = {
