@@ -63,8 +63,8 @@ test('the model is drawn, and what the layers say is what is drawn', async ({ pa
   await page.getByRole('button', { name: en['layer.gum'], exact: true }).click();
   await settled(page);
   // One scene by one browser comes out alike; the camera's first rounding may move the edge of an ink line by a hundredth of a pixel,
-  // which was seen to touch 77 of 190,000 pixels.
-  expect(shareChanged(whole, await picture(page), 0)).toBeLessThan(0.001);
+  // which was seen to change 34 of 195,000 pixels by more than 4 of 255, none by more than 32.
+  expect(shareChanged(whole, await picture(page), 4)).toBeLessThan(0.0005);
 });
 
 test('a dragged handle moves pose, table, profile, section and picture together; the camera stands still', async ({

@@ -16,9 +16,14 @@ const USUAL_PLACES = [
   '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
 ];
 
+/**
+ * WebGL by a software renderer; the page round it is painted by the processor itself. Painted through the same renderer, as
+ * Debian's Chromium has it unless it is told otherwise, panels and text took more of a test than all of its script.
+ */
 const FLAGS = [
   '--use-angle=swiftshader',
   '--enable-unsafe-swiftshader',
+  '--disable-gpu-rasterization',
   '--no-sandbox',
   '--disable-background-networking',
   '--disable-component-update',
