@@ -1,35 +1,21 @@
 /** Marking a class as a teacher runs it. Source: the usage that it prints; papaparse reads the CSV. */
-import { spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import Papa from 'papaparse';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { markAttempt } from '../../src/core/teaching/mark.ts';
 import { MEASURE_IDS } from '../../src/core/teaching/measures.ts';
 import { attemptAt, attemptText, brokenFiles, filesOf, normal, seeded } from '../support/classFiles.ts';
+import { type Ran, runProgram, runSource } from '../support/commandLine.ts';
 import { SITES_DEMO } from '../support/demoPlans.ts';
 
-const root = fileURLToPath(new URL('../../', import.meta.url));
 const { plan } = SITES_DEMO[4];
 const { teacher, student, exercise } = filesOf(plan);
 const gauss = normal(seeded(17));
 const attempts = Array.from({ length: 12 }, (_, i) => attemptAt(plan, gauss, `student, ${i}`));
 
-function mark(...args: string[]): Promise<{ code: number | null; out: string; err: string }> {
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ['--import', 'tsx', 'src/cli/mark.ts', ...args], { cwd: root });
-    let [out, err] = ['', ''];
-    child.stdout.setEncoding('utf8').on('data', (text: string) => {
-      out += text;
-    });
-    child.stderr.setEncoding('utf8').on('data', (text: string) => {
-      err += text;
-    });
-    child.on('error', reject).on('close', (code) => resolve({ code, out, err }));
-  });
-}
+const mark = (...args: string[]): Promise<Ran> => runProgram('mark', ...args);
 
 let folder = '';
 const at = (name: string) => join(folder, name);
@@ -74,7 +60,13 @@ describe('mark', () => {
   });
 
   it('prints the core’s own numbers as JSON', async () => {
-    const { out } = await mark(at('teacher.json'), at('in/a00.json'), at('in/b12.json'), '--json');
+    const { out } = await runSource(
+      'mark',
+      at('teacher.json'),
+      at('in/a00.json'),
+      at('in/b12.json'),
+      '--json',
+    );
     const { exercise: named, files, report, published } = JSON.parse(out);
     expect(named.fingerprint).toBe(exercise.fingerprint);
     expect(files[0].measures).toEqual(

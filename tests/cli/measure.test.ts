@@ -1,5 +1,4 @@
 /** The command line as a user runs it: exit codes, what goes to which stream, the table, the JSON. Source: the usage that it prints and the ids of the model. */
-import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -13,32 +12,14 @@ import { drillTo, setSpeed, takeTool } from '../../src/core/plan/rehearse.ts';
 import { printPlanFile } from '../../src/io/planFile.ts';
 import { presentPass, presentVerdict, settingOf } from '../../src/words/presentPasses.ts';
 import { presentReading } from '../../src/words/presentReading.ts';
+import { type Ran, runProgram, runSource } from '../support/commandLine.ts';
 import { SITES_DEMO } from '../support/demoPlans.ts';
 import { WRONG_FILES } from '../support/wrongFiles.ts';
-
-interface Ran {
-  readonly code: number | null;
-  readonly out: string;
-  readonly err: string;
-}
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const plans = (id: string) => join(root, 'assets/plans', `${id}.json`);
 
-function measure(...args: string[]): Promise<Ran> {
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ['--import', 'tsx', 'src/cli/measure.ts', ...args], { cwd: root });
-    let out = '';
-    let err = '';
-    child.stdout.setEncoding('utf8').on('data', (text: string) => {
-      out += text;
-    });
-    child.stderr.setEncoding('utf8').on('data', (text: string) => {
-      err += text;
-    });
-    child.on('error', reject).on('close', (code) => resolve({ code, out, err }));
-  });
-}
+const measure = (...args: string[]): Promise<Ran> => runProgram('measure', ...args);
 
 let folder = '';
 beforeAll(() => {
@@ -198,7 +179,7 @@ describe('usage', () => {
   });
 
   it('--help prints it and is done', async () => {
-    const { code, out, err } = await measure('--help');
+    const { code, out, err } = await runSource('measure', '--help');
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toContain('--judge');
     expect(out).toContain('4 a fault of this program');

@@ -1,5 +1,4 @@
 /** The commands beside measure, as a user runs them. Sources: the usage that they print; readers of other makers for what they write; the core's own deviations. */
-import { spawn } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -16,34 +15,15 @@ import { drawingSvg } from '../../src/io/drawings.ts';
 import { parsePlanFile } from '../../src/io/planFile.ts';
 import { presentDeviation } from '../../src/words/presentDeviation.ts';
 import { presentReading } from '../../src/words/presentReading.ts';
+import { type Ran, runProgram, runSource } from '../support/commandLine.ts';
 import { SITES_DEMO } from '../support/demoPlans.ts';
-
-interface Ran {
-  readonly code: number | null;
-  readonly out: string;
-  readonly err: string;
-}
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const samples = join(root, 'tests/samples');
 const plans = (id: string) => join(root, 'assets/plans', `${id}.json`);
 const lateral = plans('demo-1-narrow-lateral');
 
-function ridgewright(...args: string[]): Promise<Ran> {
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ['--import', 'tsx', 'src/cli/ridgewright.ts', ...args], {
-      cwd: root,
-    });
-    let [out, err] = ['', ''];
-    child.stdout.setEncoding('utf8').on('data', (text: string) => {
-      out += text;
-    });
-    child.stderr.setEncoding('utf8').on('data', (text: string) => {
-      err += text;
-    });
-    child.on('error', reject).on('close', (code) => resolve({ code, out, err }));
-  });
-}
+const ridgewright = (...args: string[]): Promise<Ran> => runProgram('ridgewright', ...args);
 
 let folder = '';
 beforeAll(() => {
@@ -53,7 +33,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('help', () => {
   it('names every command; each says its own use, exit codes among it', async () => {
-    const { code, out, err } = await ridgewright('--help');
+    const { code, out, err } = await runSource('ridgewright', '--help');
     expect({ code, err }).toEqual({ code: 0, err: '' });
     const names = ['measure', 'compare', 'export', 'migrate'];
     const helps = await Promise.all(names.map((name) => ridgewright(name, '--help')));

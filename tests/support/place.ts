@@ -1,11 +1,9 @@
-import { execFile } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { promisify } from 'node:util';
 import type { Page } from 'playwright-core';
 import { openPage } from './browser.ts';
-import { ROOT } from './scan.ts';
+import { runProgram } from './commandLine.ts';
 
 /** What the command line prints of one reading, as far as the tests look at it. */
 export interface PrintedReading {
@@ -91,12 +89,8 @@ export async function commandLine(text: string): Promise<PrintedReading[]> {
   const file = join(folder, 'plan.json');
   try {
     writeFileSync(file, text);
-    const args = ['--import', 'tsx', join(ROOT, 'src/cli/measure.ts'), file, '--json'];
-    const { stdout } = await promisify(execFile)(process.execPath, args, {
-      cwd: ROOT,
-      maxBuffer: 16 * 1024 * 1024,
-    });
-    const [{ readings }] = JSON.parse(stdout) as { readings: PrintedReading[] }[];
+    const { out } = await runProgram('measure', file, '--json');
+    const [{ readings }] = JSON.parse(out) as { readings: PrintedReading[] }[];
     return readings;
   } finally {
     rmSync(folder, { recursive: true, force: true });
