@@ -120,10 +120,9 @@ const TABLE_LENGTH = 8.5;
 /** How far a guessed distance may be off to be of use, mm. */
 const NEAR = 0.4;
 
-/** Root of `f`, negative at `lo` and positive at `hi`: false position (Illinois), to about 1e-7. */
-function rootOf(f: (t: number) => number, lo: number, hi: number): number {
-  let [a, b] = [lo, hi];
-  let [fa, fb] = [f(a), f(b)];
+/** Root of `f`, which is `fLo`, negative, at `lo` and `fHi`, positive, at `hi`: false position (Illinois), to about 1e-7. */
+function rootOf(f: (t: number) => number, lo: number, hi: number, fLo = f(lo), fHi = f(hi)): number {
+  let [a, b, fa, fb] = [lo, hi, fLo, fHi];
   for (let i = 0; i < 40 && b - a > 1e-7; i++) {
     const t = (a * fb - b * fa) / (fb - fa);
     const ft = f(t);
@@ -235,8 +234,10 @@ export function premolarSolid(cls: 'premolar1' | 'premolar2', n: ToothNumbers): 
   };
   const meet = (from: Vec3, d: Vec3, guess?: number): number => {
     const f = (t: number): number => field(from[0] + t * d[0], from[1] + t * d[1], from[2] + t * d[2]);
-    if (guess !== undefined && f(guess - NEAR) < 0 && f(guess + NEAR) > 0)
-      return rootOf(f, guess - NEAR, guess + NEAR);
+    if (guess !== undefined) {
+      const [lo, hi] = [f(guess - NEAR), f(guess + NEAR)];
+      if (lo < 0 && hi > 0) return rootOf(f, guess - NEAR, guess + NEAR, lo, hi);
+    }
     return rootOf(f, 0, 1.2 * length);
   };
   // The rounding takes a little off both cusps: give it back, so that the tips stand at their heights.
