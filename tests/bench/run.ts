@@ -6,7 +6,8 @@
 import type { ReadingId } from '../../src/core/measure/reading.ts';
 import { evaluate, readingOf, solidsOf } from '../../src/core/plan/evaluate.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
-import { MEAN_PLANS, SITES_DEMO } from '../support/demoPlans.ts';
+import { SITES_DEMO } from '../support/demoPlans.ts';
+import { MEAN_PLANS } from '../support/meanPlans.ts';
 import { MeshReader, SiteMeshes } from './meshReadings.ts';
 import { machine, median, times } from './times.ts';
 

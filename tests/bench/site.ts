@@ -12,7 +12,8 @@ import { plannedTooth } from '../../src/core/anatomy/toothMeshes.ts';
 import { siteFaults } from '../../src/core/plan/check.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
 import { SiteGeometries } from '../../src/scene/siteSolids.ts';
-import { MEAN_PLANS, SITES_DEMO } from '../support/demoPlans.ts';
+import { SITES_DEMO } from '../support/demoPlans.ts';
+import { MEAN_PLANS } from '../support/meanPlans.ts';
 import { machine, median, times } from './times.ts';
 
 const EDITS = 60;

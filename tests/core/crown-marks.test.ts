@@ -9,7 +9,8 @@ import { evaluate, readingOf } from '../../src/core/plan/evaluate.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
 import { coverOf } from '../../src/core/restoration/crownChoices.ts';
 import { band } from '../../src/marks/band.ts';
-import { MEAN_PLANS, SITES_DEMO } from '../support/demoPlans.ts';
+import { SITES_DEMO } from '../support/demoPlans.ts';
+import { MEAN_PLANS } from '../support/meanPlans.ts';
 
 const PLANS = [...SITES_DEMO, ...MEAN_PLANS];
 const demo = (part: string): Plan => {

@@ -7,7 +7,7 @@ import { defaultNeighbour } from '../../src/core/anatomy/toothDefaults.ts';
 import { TOOTH_TABLE } from '../../src/core/anatomy/toothTable.ts';
 import { contradictions } from '../../src/core/plan/check.ts';
 import { defaultSite } from '../../src/core/plan/defaults.ts';
-import { MEAN_PLANS } from '../support/demoPlans.ts';
+import { MEAN_PLANS } from '../support/meanPlans.ts';
 
 const mean = (list: readonly number[]) => list.reduce((a, b) => a + b, 0) / list.length;
 

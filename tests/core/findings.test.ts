@@ -5,7 +5,8 @@ import { findingsOf } from '../../src/core/measure/findings.ts';
 import type { ReadingId } from '../../src/core/measure/reading.ts';
 import { shift } from '../../src/core/plan/edits.ts';
 import { evaluate, readingOf } from '../../src/core/plan/evaluate.ts';
-import { MEAN_PLANS, SITES_DEMO } from '../support/demoPlans.ts';
+import { SITES_DEMO } from '../support/demoPlans.ts';
+import { MEAN_PLANS } from '../support/meanPlans.ts';
 import { slabPlan } from '../support/slabs.ts';
 
 describe('the first demo plan', () => {

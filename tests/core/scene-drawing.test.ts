@@ -18,7 +18,8 @@ import { cameraAt, LENS, standpointOf } from '../../src/scene/views.ts';
 import { tagLines } from '../../src/scene/wallTags.ts';
 import { evaluationOf } from '../../src/state/evaluation.ts';
 import { VIEWS, type View } from '../../src/state/session.ts';
-import { MEAN_PLANS, SITES_DEMO } from '../support/demoPlans.ts';
+import { SITES_DEMO } from '../support/demoPlans.ts';
+import { MEAN_PLANS } from '../support/meanPlans.ts';
 
 const PLANS = [...SITES_DEMO, ...MEAN_PLANS];
 

@@ -10,7 +10,7 @@ import {
   takeSiteNumber,
   type WaitingEdit,
 } from '../../src/core/plan/siteFields.ts';
-import { MEAN_PLANS } from '../support/demoPlans.ts';
+import { MEAN_PLANS } from '../support/meanPlans.ts';
 
 const start = (tooth: number): Plan =>
   MEAN_PLANS.find(({ plan }) => plan.site.tooth === tooth)?.plan ?? MEAN_PLANS[0].plan;

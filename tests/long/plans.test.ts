@@ -14,7 +14,7 @@ import type { Plan } from '../../src/core/plan/plan.ts';
 import { POSE_RANGE } from '../../src/core/plan/ranges.ts';
 import { readPlan } from '../../src/core/plan/read.ts';
 import { randomSite, seeded } from '../oracle/plans.ts';
-import { MEAN_PLANS } from '../support/demoPlans.ts';
+import { MEAN_PLANS } from '../support/meanPlans.ts';
 
 const RUNS = Number(process.env.RUNS ?? 100_000);
 /** Poses a site: the solids are made once for all of them. */

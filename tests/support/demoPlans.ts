@@ -1,15 +1,8 @@
-import {
-  type Neighbour,
-  SITES,
-  type Site,
-  type SiteCode,
-  type WidthEntry,
-} from '../../src/core/anatomy/site.ts';
+import type { Neighbour, Site, WidthEntry } from '../../src/core/anatomy/site.ts';
 import { libraryShape } from '../../src/core/implant/library.ts';
 import type { ImplantShape } from '../../src/core/implant/shape.ts';
 import type { Fixing } from '../../src/core/measure/limit.ts';
 import { defaultSite } from '../../src/core/plan/defaults.ts';
-import { planAlongCrown } from '../../src/core/plan/newPlan.ts';
 import { PLAN_FORMAT, PLAN_VERSION, type Plan } from '../../src/core/plan/plan.ts';
 import { DEFAULT_CROWN } from '../../src/core/restoration/crownChoices.ts';
 
@@ -21,7 +14,7 @@ export interface DemoPlan {
 
 type PoseNumbers = readonly [m: number, f: number, c: number, faciopalatal: number, mesiodistal: number];
 
-const shape = (name: string): ImplantShape => {
+export const shape = (name: string): ImplantShape => {
   const found = libraryShape(name);
   if (!found) throw new Error(`no shape ${name}`);
   return found;
@@ -286,29 +279,3 @@ export const SITES_DEMO: readonly DemoPlan[] = [
   { id: 'demo-5-slab', plan: slab() },
   { id: 'demo-6-one-piece', plan: onePiece() },
 ];
-
-/** One plan a site, from published means alone, the implant along the planned crown's axis. */
-export const MEAN_PLANS: readonly DemoPlan[] = SITES.map((tooth) => ({
-  id: `means-${tooth}`,
-  plan: meanPlan(tooth),
-}));
-
-function meanPlan(tooth: SiteCode): Plan {
-  const lateral = tooth % 10 === 2;
-  const along = planAlongCrown(
-    defaultSite(tooth),
-    shape(lateral ? 'tapered-flared-30x11' : 'tapered-straight-35x11'),
-    lateral ? 'cemented' : 'screw-bone',
-    `${tooth}, mean anatomy`,
-  );
-  const round = (v: number) => Math.round(v * 100) / 100 || 0;
-  const { platform } = along.pose;
-  return {
-    ...along,
-    note: 'Published means, the rest assumed; the implant stands along the axis of the planned crown.',
-    pose: {
-      ...along.pose,
-      platform: { m: round(platform.m), f: round(platform.f), c: round(platform.c) },
-    },
-  };
-}

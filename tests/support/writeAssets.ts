@@ -7,8 +7,9 @@ import { teachingSchemas } from '../../src/io/exerciseSchema.ts';
 import { printKitFile } from '../../src/io/kitFile.ts';
 import { lessonJsonSchema, printLessonFile } from '../../src/io/lessonFile.ts';
 import { printPlanFile } from '../../src/io/planFile.ts';
-import { MEAN_PLANS, SITES_DEMO } from './demoPlans.ts';
+import { SITES_DEMO } from './demoPlans.ts';
 import { LESSON_FILES } from './lessons.ts';
+import { MEAN_PLANS } from './meanPlans.ts';
 
 /** Every generated file of `assets`, by its path there; a test holds that the tree has exactly these. */
 export function assetFiles(): Map<string, string> {

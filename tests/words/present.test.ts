@@ -26,7 +26,8 @@ import { presentFault } from '../../src/words/presentFault.ts';
 import { presentReading, quantityOf, sourceText } from '../../src/words/presentReading.ts';
 import { presentShape } from '../../src/words/presentShape.ts';
 import { presentSummary } from '../../src/words/presentSummary.ts';
-import { MEAN_PLANS, SITES_DEMO } from '../support/demoPlans.ts';
+import { SITES_DEMO } from '../support/demoPlans.ts';
+import { MEAN_PLANS } from '../support/meanPlans.ts';
 import { libraryPlan, runs, within } from '../support/randomPlans.ts';
 
 const words: Readonly<Record<string, string>> = en;
