@@ -46,6 +46,9 @@ function applyLook(look: Look, moving: Moving, m: ShowMaterials, solids: ShowSol
   m.root.visible = look.bone > 0;
   m.boneHull.opacity = look.bone;
   for (const material of [m.crown, m.crownHull, m.collar]) material.opacity = look.crown;
+  // The gum closes round the crown when it has come.
+  m.cuff.opacity = look.crown * Math.max(0, 1 - look.crownOut / CLOSES);
+  m.cuff.visible = m.cuff.opacity > 0.01;
   for (const material of [m.bite, m.biteHull]) material.opacity = look.bite;
   const put = ({ current }: RefObject<Group | null>, share: number, [x, y, z]: Vec3) => {
     if (!current) return;
@@ -59,6 +62,9 @@ function applyLook(look: Look, moving: Moving, m: ShowMaterials, solids: ShowSol
 
 /** Weaker than the stage's: it stands more to the front, and enamel would be all white. */
 const LAMP: Lamp = { from: scale(SHOW_KEY, 70), strength: 1.6 };
+
+/** From how far outside its place the crown is met by the gum, mm. */
+const CLOSES = 5;
 
 /** How far below their place the lower teeth come from, mm. */
 const BITE_FROM = 5;
@@ -143,7 +149,7 @@ interface SolidsProps {
 
 /** Opaque things first, then bone, then gum: each shell lets through what lies in it. */
 function Solids({ solids, materials: m, moving }: SolidsProps) {
-  const { site, implant, collar, stands, fits } = solids;
+  const { site, implant, collar, cuff, stands, fits } = solids;
   const finish = useMemo(() => implantFinish(m), [m]);
   return (
     <>
@@ -175,6 +181,7 @@ function Solids({ solids, materials: m, moving }: SolidsProps) {
         </group>
       </group>
       <mesh geometry={site.gum} material={m.gum} renderOrder={5} dispose={null} />
+      <mesh geometry={cuff} material={m.cuff} renderOrder={5.5} dispose={null} />
     </>
   );
 }

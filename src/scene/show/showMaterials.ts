@@ -22,6 +22,8 @@ export interface Amount {
 export interface ShowMaterials {
   readonly bone: Material;
   readonly gum: Material;
+  /** The gum round the new crown's neck. */
+  readonly cuff: Material;
   readonly porcelain: Material;
   readonly root: Material;
   readonly steel: Material;
@@ -86,6 +88,7 @@ function veiled<M extends Material>(material: M, veil: Amount, { clear, rim }: S
 
 /** The gum's colour where it runs out, linear; bone that is looked into is darker than the paper, or it would not be seen. */
 const MUCOSA = new Color(0.62, 0.27, 0.25);
+const GUM_SHELL: Shell = { clear: 0.04, rim: 0.6 };
 const PLASTER = new Color('#d3c19a');
 
 const TOWARD_KEY = new Vector3(...SHOW_KEY);
@@ -128,7 +131,8 @@ export function showMaterials(light: boolean): ShowMaterials {
   const gum = matt({ vertexColors: true, transparent: true }, IN_GUM, 0.05);
   const made = {
     bone: running(veiled(matt({ transparent: true }), boneVeil, { clear: 0.2, rim: 0.75 })),
-    gum: running(veiled(gum, gumVeil, { clear: 0.04, rim: 0.6 })),
+    gum: running(veiled(gum, gumVeil, GUM_SHELL)),
+    cuff: veiled(matt({ vertexColors: true, transparent: true }, IN_GUM, 0.05), gumVeil, GUM_SHELL),
     porcelain: running(porcelain(), SOONER.tooth),
     root: running(matt({ color: '#e4d9c0' }), SOONER.tooth),
     steel: light

@@ -13,10 +13,12 @@ import { plannedTilt } from '../../core/restoration/crownChoices.ts';
 import { crownFrame } from '../../core/restoration/plannedCrown.ts';
 import { dashed } from '../../marks/dash.ts';
 import { OwnedGeometry } from '../geometry.ts';
+import { layAttached } from '../gumLook.ts';
 import { implantGeometry, implantMatrix } from '../Implant.tsx';
 import type { Lens } from '../lens.ts';
 import { SiteGeometries, type SiteSolids } from '../siteSolids.ts';
 import { type CrownFit, crownFit, fitted, fittingMatrix } from './crownFit.ts';
+import { gumCuff } from './gumCuff.ts';
 import { jawStands } from './showCamera.ts';
 
 /** Everything solid of the patient's drawing, jaw frame, mm. */
@@ -25,6 +27,8 @@ export interface ShowSolids {
   readonly implant: BufferGeometry;
   /** What joins the crown to an implant that has no post of its own; moves with the crown. */
   readonly collar: BufferGeometry | null;
+  /** The gum round the crown's neck. */
+  readonly cuff: BufferGeometry;
   /** How the crown is made to fit between its neighbours, within its group. */
   readonly fits: Matrix4;
   /** Where the implant stands. */
@@ -90,11 +94,14 @@ export function showSolids(evaluation: Evaluation, light: boolean): ShowSolids {
   const fit = crownFit(evaluation);
   const joining = collarMesh(evaluation, fit);
   const collar = joining && new OwnedGeometry().lay(joining, siteInJaw(anatomy)).geometry;
+  const around = gumCuff(evaluation, fit);
+  const cuff = layAttached(new OwnedGeometry(), around.mesh, around.cover, siteInJaw(anatomy));
   return {
     site,
     bites: site.bite.some(({ tooth }) => Math.abs(tooth.edge[0]) < NEAR),
     implant,
     collar,
+    cuff,
     stands: implantMatrix(evaluation, new Matrix4()),
     axis: anatomy.toJawDirection(axisOf(plan.pose.tilt)),
     crownAxis: anatomy.toJawDirection(axisOf(plannedTilt(plan.site.crown.tilt, plan.crown))),
@@ -104,6 +111,7 @@ export function showSolids(evaluation: Evaluation, light: boolean): ShowSolids {
       geometries.dispose();
       implant.dispose();
       collar?.dispose();
+      cuff.dispose();
     },
   };
 }
