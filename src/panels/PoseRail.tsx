@@ -11,6 +11,7 @@ import { lettered } from './Lettered.tsx';
 import { RailGroup } from './RailGroup.tsx';
 import { ShapeSelects } from './ShapeSelects.tsx';
 import { SnapWords } from './SnapWords.tsx';
+import { StrayMenu } from './stray/StrayMenu.tsx';
 import './rail.css';
 
 function PivotSelect({ stores }: { stores: PlanStores }) {
@@ -88,6 +89,7 @@ export const PoseRail = memo(function PoseRail({ stores }: { stores: PlanStores 
       </RailGroup>
       <RailGroup heading={say('rail.compare')} note={say('rail.compareNote')}>
         <ComparePanel stores={stores} />
+        <StrayMenu stores={stores} />
       </RailGroup>
       <p className="rail-hint">{say('rail.hint')}</p>
     </div>

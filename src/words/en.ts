@@ -22,6 +22,7 @@ import { sheetWords } from './sheet.en.ts';
 import { siteWords } from './site.en.ts';
 import { sourceWords } from './sources.en.ts';
 import { stageWords } from './stage.en.ts';
+import { strayWords } from './stray.en.ts';
 import { tableWords } from './tables.en.ts';
 import { teachWords } from './teach.en.ts';
 import { teachPanelWords } from './teachPanel.en.ts';
@@ -99,6 +100,7 @@ export const en = {
   'field.outOfRange': '{text} is outside {least} to {most}. The value stays {kept}.',
 
   ...stageWords,
+  ...strayWords,
   ...panelWords,
   ...handWords,
   ...adviceWords,

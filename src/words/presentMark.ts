@@ -109,7 +109,8 @@ export const presentOver = ({ over, attempts }: ClassReport, { tolerances }: Exe
     }),
   );
 
-function publishedText(id: MeasureId, { mean, sd, range }: PublishedValue): string {
+/** A published value, with its SD or range where the study gives one. */
+export function publishedText(id: MeasureId, { mean, sd, range }: PublishedValue): string {
   const unit = unitOfMeasure(id);
   const bare = (value: number) => formatNumber({ value, unit, exact: true });
   const whole = (value: number) => formatQuantity({ value, unit, exact: true });

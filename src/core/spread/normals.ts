@@ -25,11 +25,22 @@ export function normalQuantile(p: number): number {
   return q < 0 ? -size : size;
 }
 
-/** Root of x^(n+1) = x + 1, by fixed point: the generalised golden ratio. */
-function golden(n: number): number {
-  let x = 2;
-  for (let i = 0; i < 60; i++) x = (1 + x) ** (1 / (n + 1));
-  return x;
+/** Numbers 0…1, the same every time: a linear congruence modulo 2³¹ − 1 (Park and Miller, 48 271). */
+function* chance(seed: number): Generator<number, never> {
+  for (let state = seed; ; ) {
+    state = (state * 48_271) % 2_147_483_647;
+    yield state / 2_147_483_647;
+  }
+}
+
+/** The numbers 0…n − 1 in an order by chance (Fisher and Yates). */
+function shuffled(n: number, draws: Generator<number, never>): number[] {
+  const order = Array.from({ length: n }, (_, i) => i);
+  for (let i = n - 1; i > 0; i--) {
+    const j = Math.floor(draws.next().value * (i + 1));
+    [order[i], order[j]] = [order[j], order[i]];
+  }
+  return order;
 }
 
 /** Columns made orthogonal one after the other, each scaled to a mean square of 1 (Gram and Schmidt). */
@@ -48,16 +59,18 @@ function whitened(columns: readonly (readonly number[])[]): number[][] {
 }
 
 /**
- * Points of the n-dimensional standard normal distribution, the same every time: an additive recurrence by powers of the generalised golden ratio, which fills the
- * cube evenly, whitened, each point with its mirror image; so every mean is 0, every SD 1, and nothing goes with anything else. `count` even, above 2n.
+ * Points of the n-dimensional standard normal distribution, the same every time: a Latin hypercube (one value from the middle of each of `count/2` equally likely
+ * strata of every dimension, in independent orders), whitened, each point with its mirror image; so every mean is 0, every SD 1, and nothing goes with
+ * anything else. `count` even, above 2n.
  */
 export function normalPoints(count: number, n: number): number[][] {
-  const ratioOf = golden(n);
-  const columns = Array.from({ length: n }, (_, j) =>
-    Array.from({ length: count / 2 }, (_, i) => normalQuantile((0.5 + (i + 1) * ratioOf ** -(j + 1)) % 1)),
+  const half = count / 2;
+  const draws = chance(20_231);
+  const columns = Array.from({ length: n }, () =>
+    shuffled(half, draws).map((stratum) => normalQuantile((stratum + 0.5) / half)),
   );
   const white = whitened(columns);
-  return Array.from({ length: count / 2 }, (_, i) => {
+  return Array.from({ length: half }, (_, i) => {
     const point = white.map((column) => column[i]);
     return [point, point.map((x) => -x)];
   }).flat();

@@ -9,6 +9,8 @@ interface SpreadTargetProps {
   end: 'platform' | 'apex';
   marks: readonly Pick<Mark, 'label' | 'measures' | 'done'>[];
   report: Pick<ClassReport, 'measures'>;
+  /** Draws the beginners' published mean beside them. */
+  beside?: boolean;
 }
 
 /** Half the drawing's width to the outermost ring, units of the drawing. */
@@ -19,9 +21,9 @@ const EDGE = 24;
  * Where attempts put one end of the implant, as seen from its crown along the planned axis: facial up, mesial to the right, the plan in the middle; rings in mm. The beginners'
  * published mean is that of the global distance, drawn as a hatched ring. A full dot is done, an open one not.
  */
-export function SpreadTarget({ end, marks, report }: SpreadTargetProps) {
+export function SpreadTarget({ end, marks, report, beside = true }: SpreadTargetProps) {
   const [across, up] = [`${end}-mesiodistal`, `${end}-faciopalatal`] as const;
-  const beginners = beginnersOf(`${end}-global`);
+  const beginners = beside ? beginnersOf(`${end}-global`) : null;
   const reach = reachOf([...valuesOf(marks, across), ...valuesOf(marks, up), ...(beginners ?? [])], 1);
   const px = (mm: number) => (mm / reach) * HALF;
   const [mx, my] = [report.measures[across], report.measures[up]];
