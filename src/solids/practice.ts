@@ -14,7 +14,7 @@ import type { Plan } from '../core/plan/plan.ts';
 import { boneSolid } from './bone.ts';
 import { passSolid, solidOf } from './drill.ts';
 import { type Belongs, type ModelResult, modelOf, type NoModel } from './model.ts';
-import { type Kernel, type Shelf, withShelf } from './shelf.ts';
+import { type Kernel, Shelf, withShelf } from './shelf.ts';
 
 /** The base is cut so far coronal of the floor's plane, mm: a cut in the very plane of the ridge's foot would leave edges that lie on one another. */
 export const BASE = 0.05;
@@ -39,7 +39,7 @@ function bodiesOf(plan: Plan, kind: PracticeKind): readonly PassBody[] | NoModel
 const matrixOf = ({ ex, ey, ez, origin }: Placed) =>
   [...ex, 0, ...ey, 0, ...ez, 0, ...origin, 1] as Parameters<Manifold['transform']>[0];
 
-/** Puts a practice model together on a shelf, and remembers which surface came from what. */
+/** Puts solids together on a shelf, and remembers which surface came from what. */
 class Assembly {
   readonly names = new Map<number, Belongs>();
 
@@ -60,7 +60,7 @@ class Assembly {
     this.shelf.keep(this.kernel.Manifold.difference([whole, ...parts]));
 
   /** Crown and root of a drawn tooth. Nothing is measured to a further tooth's root: as much of it as holds its crown is enough, and none comes through the bone. */
-  private tooth(anatomy: Anatomy, tooth: PlacedTooth) {
+  tooth(anatomy: Anatomy, tooth: PlacedTooth) {
     const { mesial, distal } = anatomy.teeth;
     const name = `tooth-${tooth.code}` as const;
     const { crown, root } = placedToothMeshes(tooth, FINE_TOOTH);
@@ -72,31 +72,55 @@ class Assembly {
       root: this.named(tooth === mesial || tooth === distal ? whole : stub(), name),
     };
   }
+}
 
-  /** Bone and roots are drilled; the crowns are put on afterwards, so that a tool's way in from above leaves them whole. */
-  practice(anatomy: Anatomy, bodies: readonly PassBody[]): Manifold {
-    const teeth = shownTeeth(anatomy).map((tooth) => this.tooth(anatomy, tooth));
-    const bone = this.named(boneSolid(this.kernel, this.shelf, anatomy), 'bone');
-    const jaw = this.joined([bone, ...teeth.map(({ root }) => root)]);
-    const holes = bodies.map((body) => this.named(passSolid(this.kernel, body), 'hole'));
-    const drilled = holes.length > 0 ? this.less(jaw, holes) : jaw;
-    return this.joined([drilled, ...teeth.map(({ crown }) => crown)]);
-  }
+/** What all practice models of a site begin with: bone with the roots in it, and the crowns. */
+interface Undrilled {
+  readonly kernel: Kernel;
+  readonly anatomy: Anatomy;
+  readonly shelf: Shelf;
+  readonly jaw: Manifold;
+  readonly crowns: readonly Manifold[];
+  readonly names: ReadonlyMap<number, Belongs>;
+}
+
+function makeUndrilled(kernel: Kernel, anatomy: Anatomy): Undrilled {
+  const shelf = new Shelf();
+  const assembly = new Assembly(kernel, shelf);
+  const teeth = shownTeeth(anatomy).map((tooth) => assembly.tooth(anatomy, tooth));
+  const bone = assembly.named(boneSolid(kernel, shelf, anatomy), 'bone');
+  const jaw = assembly.joined([bone, ...teeth.map(({ root }) => root)]);
+  return { kernel, anatomy, shelf, jaw, crowns: teeth.map(({ crown }) => crown), names: assembly.names };
+}
+
+let latest: Undrilled | null = null;
+
+/** The same for all models of the site that was asked for last; another site takes its place. */
+function undrilled(kernel: Kernel, anatomy: Anatomy): Undrilled {
+  if (latest?.kernel === kernel && latest.anatomy === anatomy) return latest;
+  latest?.shelf.free();
+  latest = null;
+  latest = makeUndrilled(kernel, anatomy);
+  return latest;
 }
 
 /**
  * The ridge with the neighbours that are drawn, as one body to print, standing on the floor's plane, crowns up (rules S1 to S14; no gum). What is drilled is drilled
- * out of bone and roots alone. Cost: about a second.
+ * out of bone and roots alone; the crowns are put on afterwards, so that a tool's way in from above leaves them whole. Cost: about a second for the first of a site.
  */
 export function practiceModel(kernel: Kernel, plan: Plan, kind: PracticeKind): ModelResult {
   const bodies = bodiesOf(plan, kind);
   if ('code' in bodies) return { ok: false, why: bodies };
   const anatomy = solidsOf(plan.site);
+  const { jaw, crowns, names } = undrilled(kernel, anatomy);
   return withShelf((shelf) => {
     const assembly = new Assembly(kernel, shelf);
-    const whole = assembly.practice(anatomy, bodies);
+    const holes = bodies.map((body) => assembly.named(passSolid(kernel, body), 'hole'));
+    const drilled = holes.length > 0 ? assembly.less(jaw, holes) : jaw;
+    const whole = assembly.joined([drilled, ...crowns]);
     const based = shelf.keep(whole.trimByPlane([0, 0, 1], anatomy.ridge.floor + BASE));
     const upright = shelf.keep(based.transform(matrixOf(siteInJaw(anatomy))));
-    return modelOf({ kind, tooth: plan.site.tooth, solid: upright, names: assembly.names });
+    const surfaces = new Map([...names, ...assembly.names]);
+    return modelOf({ kind, tooth: plan.site.tooth, solid: upright, names: surfaces });
   });
 }

@@ -5,16 +5,25 @@ import type { ModelKind, ModelResult } from '../solids/model.ts';
 import { loadedKernel } from './kernel.ts';
 import type { ModelAnswer, ModelOutcome, ModelRequest, ModelWish } from './modelMessages.ts';
 
-/** The models of the last plan, by kind: a file is wanted of what was just looked at. */
-let last: { readonly key: string; readonly made: Map<ModelKind, ModelResult> } = { key: '', made: new Map() };
+/** The models of a plan, by kind. */
+interface Made {
+  readonly key: string;
+  /** One object for all wishes of the plan, so that its models share what they begin with. */
+  readonly plan: Plan;
+  readonly made: Map<ModelKind, ModelResult>;
+}
+
+/** Of the last plan: a file is wanted of what was just looked at. */
+let last: Made | null = null;
 
 async function modelOf(plan: Plan, kind: ModelKind): Promise<ModelResult> {
   const kernel = await loadedKernel();
   const key = JSON.stringify(plan);
-  if (last.key !== key) last = { key, made: new Map() };
-  const made = last.made.get(kind) ?? buildModel(kernel, plan, kind);
-  last.made.set(kind, made);
-  return made;
+  if (last?.key !== key) last = { key, plan, made: new Map() };
+  const { made } = last;
+  const model = made.get(kind) ?? buildModel(kernel, last.plan, kind);
+  made.set(kind, model);
+  return model;
 }
 
 async function outcomeOf({ plan, kind, format }: ModelWish): Promise<ModelOutcome> {
