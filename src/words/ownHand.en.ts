@@ -30,11 +30,13 @@ export const ownHandWords = {
 
   'ownHand.addScreen': 'Add the rehearsal',
   'ownHand.screenNote':
-    'An attempt: the hole that was drilled in Rehearse, with the implant in it, against the plan. A tool put on the planned axis by its button is no attempt of yours.',
+    'An attempt: the hole that was drilled in Rehearse, with the implant in it, against the plan. A tool put on the planned axis by its button is no attempt, and is not taken.',
   'ownHand.benchNote': 'An attempt: a hole in a printed ridge, found by the bench check.',
   'ownHand.why.no-hole': 'Nothing has been drilled in Rehearse.',
   'ownHand.why.not-last-drill': 'The last drill of the order has not been used: the hole is not finished.',
   'ownHand.why.dialled': 'Skid or drift is dialled in: this is not your hand alone.',
+  'ownHand.why.put-there':
+    'The last drill stood in the planned axis to the last digit, where its button puts it: no hand did that.',
   'ownHand.why.kept': 'This rehearsal is in your hand.',
   'ownHand.dropNewest': 'Take the newest back',
   'ownHand.forget': 'Forget all of it, guesses too',
