@@ -88,11 +88,13 @@ export function keepDocument(document: DocumentStore<Plan>, options: KeepOptions
     });
   };
 
-  /** Another tab asks for the plan: it gets it once the last finished gesture is kept. */
+  /** Another tab asks for the plan: it gets it once the last finished gesture is kept; at once where this one only shows it. */
   const giveWay = async (): Promise<boolean> => {
+    if (!holding()) return true;
     document.setReadOnly(true);
     keep();
     await writing;
+    if (!holding()) return true;
     const kept = finished(document.getState()) === keptPlan;
     if (kept) showOnly('shown');
     else document.setReadOnly(false);

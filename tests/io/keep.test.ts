@@ -314,6 +314,16 @@ describe('the tab that is asked for the plan', () => {
     expect([status(), document.getState().readOnly]).toEqual(['full', false]);
   });
 
+  it('gives it at once where it has not gone on with it yet, whatever is looked at there', async () => {
+    const memory = memoryShelf(sealed(4, printPlanFile(START)));
+    const { hold, holder } = fakeHold(false);
+    const { document, status } = keeping(memory, { hold, revision: 4 });
+    holder().got();
+    document.open('look at', OTHER);
+    expect(await holder().giveWay()).toBe(true);
+    expect([status(), document.getState().readOnly, memory.pending()]).toEqual(['free', true, 0]);
+  });
+
   it('from which it is taken writes no more, and a write under way changes nothing of that', async () => {
     const memory = memoryShelf();
     const { hold, holder } = fakeHold(true);
