@@ -14,6 +14,7 @@ export const sheetWords = {
   'sheet.printNote':
     'Print at 100 %, without “fit to page”: then the section and the drill are in true scale. Lay a ruler on the bar first.',
   'sheet.picturesComing': 'The pictures of the model are being taken.',
+  'sheet.pictureComes': 'This picture is being taken.',
   'sheet.noPictures': 'This browser draws no 3D: the sheet has no pictures of the model.',
 
   'sheet.section': 'Section through the axis, 1 : 1',

@@ -17,12 +17,29 @@ interface Taken {
   readonly pictures: readonly SheetPicture[];
 }
 
-/** *Sheet*: what goes to the chair, as paper. Its pictures are taken on a stage out of sight; until they are, the page is not drawn. */
+/** Whether what was put on the page is on the screen. */
+function usePainted(): boolean {
+  const [painted, setPainted] = useState(false);
+  useEffect(() => {
+    let task = 0;
+    const frame = requestAnimationFrame(() => {
+      task = window.setTimeout(() => setPainted(true));
+    });
+    return () => {
+      cancelAnimationFrame(frame);
+      clearTimeout(task);
+    };
+  }, []);
+  return painted;
+}
+
+/** *Sheet*: what goes to the chair, as paper. Its pictures are taken on a stage out of sight once the pages are on the screen; until they are, the page is not drawn. */
 function SheetPlace({ stores, ledger }: Views & { ledger: DrawnLedger }) {
   const revision = useSelected(stores.live, (state) => state.revision);
   const plan = useSelected(stores.document, (state) => state.plan);
   const [taken, setTaken] = useState<Taken | null>(null);
   const [absent, setAbsent] = useState(false);
+  const painted = usePainted();
   const pictures = absent ? NONE : taken?.plan === plan ? taken.pictures : null;
 
   const onTaken = useCallback((of: Plan, portraits: readonly Portrait[]) => {
@@ -45,9 +62,17 @@ function SheetPlace({ stores, ledger }: Views & { ledger: DrawnLedger }) {
   return (
     <>
       <SheetPage stores={stores} pictures={pictures} />
-      <Suspense fallback={null}>
-        <Portraits stores={stores} views={SHEET_VIEWS} width={WIDTH} onTaken={onTaken} onAbsent={onAbsent} />
-      </Suspense>
+      {painted && (
+        <Suspense fallback={null}>
+          <Portraits
+            stores={stores}
+            views={SHEET_VIEWS}
+            width={WIDTH}
+            onTaken={onTaken}
+            onAbsent={onAbsent}
+          />
+        </Suspense>
+      )}
     </>
   );
 }

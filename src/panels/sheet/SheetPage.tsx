@@ -24,17 +24,20 @@ export interface SheetPageProps {
   pictures: readonly SheetPicture[] | null;
 }
 
-/** What stands on the sheet, in order; the last block knows which page it has come to stand on. */
-function useBlocks({ stores, pictures }: SheetPageProps): ((sheet: number, sheets: number) => ReactNode)[] {
+/** A block of the sheet; the last knows which page it has come to stand on. */
+type Block = (sheet: number, sheets: number) => ReactNode;
+
+/** What stands on the sheet, in order. The pictures come later than the rest, which is not made anew for them. */
+function useBlocks({ stores, pictures }: SheetPageProps): Block[] {
   const evaluation = useEvaluation(stores);
   const { report } = useReport(stores);
-  return useMemo(() => {
+  const { before, after } = useMemo(() => {
     const { plan, readings } = evaluation;
     const drilling = drillingOf(plan);
     const sorted = sortedReadings(readingGroups(plan.fixing), readings);
     const sources = sourcesOf(sorted);
     const parts = Array.from({ length: rehearsalBlocks(plan, report) }, (_, part) => part);
-    const still = [
+    const first = [
       <SheetSection key="section" evaluation={evaluation} />,
       <SheetDrills key="drills" plan={plan} drilling={drilling} />,
       <SheetRuler key="ruler" plan={plan} drilling={drilling} />,
@@ -44,16 +47,31 @@ function useBlocks({ stores, pictures }: SheetPageProps): ((sheet: number, sheet
       <SheetSources key="sources" sources={sources} />,
       <OtherReadings key="others" sorted={sorted} />,
       <SheetCrown key="crown" evaluation={evaluation} />,
-      <SheetPictures key="pictures" pictures={pictures} />,
-      ...(report
-        ? parts.map((part) => <SheetRehearsal key={part} plan={plan} report={report} part={part} />)
-        : []),
     ];
-    return [
-      ...still.map((block) => () => block),
-      (sheet: number, sheets: number) => <SheetFoot plan={plan} sheet={sheet} sheets={sheets} />,
-    ];
-  }, [evaluation, report, pictures]);
+    const last = report
+      ? parts.map((part) => <SheetRehearsal key={part} plan={plan} report={report} part={part} />)
+      : [];
+    const foot: Block = (sheet, sheets) => <SheetFoot plan={plan} sheet={sheet} sheets={sheets} />;
+    return {
+      before: first.map(
+        (block): Block =>
+          () =>
+            block,
+      ),
+      after: [
+        ...last.map(
+          (block): Block =>
+            () =>
+              block,
+        ),
+        foot,
+      ],
+    };
+  }, [evaluation, report]);
+  return useMemo(
+    () => [...before, () => <SheetPictures pictures={pictures} />, ...after],
+    [before, after, pictures],
+  );
 }
 
 /** The choice of paper and the way to the printer; on screen only. */

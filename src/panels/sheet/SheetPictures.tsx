@@ -24,7 +24,7 @@ export function SheetPictures({ pictures }: { pictures: readonly SheetPicture[] 
               {taken ? (
                 <img src={taken.address} alt={say(`sheet.picture.${view}`)} data-picture={view} />
               ) : (
-                <div className="paper-no-picture" />
+                <div className="paper-no-picture">{say('sheet.pictureComes')}</div>
               )}
               <figcaption>{say(`sheet.picture.${view}`)}</figcaption>
             </figure>

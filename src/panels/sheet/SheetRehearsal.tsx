@@ -7,7 +7,7 @@ import { presentKitTitle } from '../../words/presentKit.ts';
 import { presentVerdict, settingOf, verdictMark } from '../../words/presentPasses.ts';
 import { presentSeatSummary } from '../../words/presentSeating.ts';
 import { say } from '../../words/say.ts';
-import { PASS_COLUMNS, PassRows } from '../PrintedRehearsal.tsx';
+import { PassTable } from '../PassTable.tsx';
 
 /** So many passes stand on one sheet; more go on another. */
 export const PASSES_A_BLOCK = 7;
@@ -27,7 +27,6 @@ interface SheetRehearsalProps {
 export function SheetRehearsal({ plan, report, part }: SheetRehearsalProps) {
   const { summary } = report;
   if (!summary) return null;
-  const setting = settingOf(plan);
   const from = part * PASSES_A_BLOCK;
   const rows = summary.rows.filter(({ index }) => index >= from && index < from + PASSES_A_BLOCK);
   const last = part + 1 === rehearsalBlocks(plan, report);
@@ -42,23 +41,7 @@ export function SheetRehearsal({ plan, report, part }: SheetRehearsalProps) {
           <small>{say('sheet.kit', { kit: presentKitTitle(kitOf(plan)) })}</small>
         </p>
       )}
-      <table className="paper-table paper-passes">
-        <thead>
-          <tr>
-            <th scope="col">{say('hand.pass')}</th>
-            {PASS_COLUMNS.map((column) => (
-              <th key={column} scope="col">
-                {say(`pass.${column}`)}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <PassRows key={row.index} row={row} setting={setting} />
-          ))}
-        </tbody>
-      </table>
+      <PassTable rows={rows} setting={settingOf(plan)} className="paper-table paper-passes" />
       {seat && (
         <p>
           {say('sheet.rehearsalSeat')} {presentSeatSummary(seat.setting, seat.state)}
