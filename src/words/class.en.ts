@@ -46,7 +46,9 @@ export const classWords = {
   'class.noScore': 'No score is made of these: how much a measure matters depends on the site.',
 
   'published.heading': 'Published, beside it',
-  'published.row': '{who}, {guide}, {where}: {values}. {source} ({known})',
+  'published.group': '{who}, {guide}, {where}',
+  'published.by': '{source} ({known})',
+  'published.row': '{group}: {values}. {by}',
   'published.value': '{measure} {value}',
   'published.band': '{low} to {high}',
   'published.withSd': '{mean} ± {sd}',

@@ -6,6 +6,7 @@ export const classPageWords = {
   'classPage.csv': 'Table as CSV',
   'classPage.begin':
     'Open the teacher’s file of an exercise, then the attempts that were handed in, all at once; or drop them here. They stay on this machine.',
+  'classPage.then': 'Now the attempts that were handed in, all at once: open them, or drop them here.',
   'classPage.named': 'Exercise: {title}.',
   'classPage.marking': 'Marking: {done} of {all} files.',
   'classPage.refused': '{file}: {fault}',

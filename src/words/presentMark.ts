@@ -123,22 +123,41 @@ export function publishedText(id: MeasureId, { mean, sd, range }: PublishedValue
     : say('published.withRange', { mean: bare(mean), low: bare(low), high: whole(high) });
 }
 
-/** One published spread in a line. */
-export function presentPublished({ who, guide, where, values, source, known }: PublishedSpread): string {
+/** A published spread: whose, how far off, by whom. */
+export interface PresentedSpread {
+  readonly id: string;
+  readonly group: string;
+  readonly values: string;
+  readonly by: string;
+}
+
+function presentPublished({ id: spread, who, guide, where, ...study }: PublishedSpread): PresentedSpread {
+  const { values, source, known } = study;
   const parts = MEASURE_IDS.flatMap((id) => {
     const value = values[id];
     return value
       ? [say('published.value', { measure: sayMeasure(id), value: publishedText(id, value) })]
       : [];
   });
-  return say('published.row', {
+  const slots = {
     who: say(`published.who.${who}`),
     guide: say(`published.guide.${guide}`),
     where: say(`published.where.${where}`),
-    values: parts.join('; '),
+  };
+  const by = {
     source: sourceText(source),
     known: say(`known.${known as Known}` as MessageKey as 'known.read'),
-  });
+  };
+  return {
+    id: spread,
+    group: say('published.group', slots),
+    values: parts.join('; '),
+    by: say('published.by', by),
+  };
 }
 
-export const publishedLines = (): string[] => PUBLISHED_SPREADS.map(presentPublished);
+export const publishedSpreads = (): PresentedSpread[] => PUBLISHED_SPREADS.map(presentPublished);
+
+/** The same, each in a line. */
+export const publishedLines = (): string[] =>
+  publishedSpreads().map(({ id: _, ...slots }) => say('published.row', slots));

@@ -6,11 +6,12 @@ import { gathered, type MarkedFile } from '../../io/markFiles.ts';
 import type { Classroom } from '../../state/classroom.ts';
 import type { PlanStores } from '../../state/stores.ts';
 import { formatNumber } from '../../words/format.ts';
-import { presentBroken, presentOver, publishedLines, sayCount } from '../../words/presentMark.ts';
+import { presentBroken, presentOver, sayCount } from '../../words/presentMark.ts';
 import { say } from '../../words/say.ts';
 import { download } from '../files.ts';
 import { RoomHead } from '../teach/RoomHead.tsx';
 import { ClassTable } from './ClassTable.tsx';
+import { PublishedSpreads } from './PublishedSpreads.tsx';
 import { SpreadStrip } from './SpreadStrip.tsx';
 import { SpreadTarget } from './SpreadTarget.tsx';
 import { type ClassDesk, useClassroom } from './useClassroom.ts';
@@ -54,7 +55,6 @@ function ClassWords({ room: { exercise, files } }: { room: Classroom }) {
   const lists = [
     { heading: say('class.brokenHeading'), lines: presentBroken(report) },
     { heading: say('class.overHeading'), lines: over },
-    { heading: say('published.heading'), lines: publishedLines() },
   ].filter(({ lines }) => lines.length > 0);
   return (
     <>
@@ -69,7 +69,7 @@ function ClassWords({ room: { exercise, files } }: { room: Classroom }) {
         </section>
       ))}
       <p className="class-note">{say('class.noScore')}</p>
-      <p className="class-note">{say('published.mouse')}</p>
+      <PublishedSpreads />
     </>
   );
 }
@@ -171,7 +171,9 @@ export default function ClassPage({ stores }: { stores: PlanStores }) {
           </section>
         </div>
       ) : (
-        <p className="calm class-begin">{say('classPage.begin')}</p>
+        <div className="calm class-begin">
+          <p>{say(exercise ? 'classPage.then' : 'classPage.begin')}</p>
+        </div>
       )}
     </div>
   );

@@ -4,8 +4,8 @@ import { screenAttempt } from '../../core/teaching/ownAttempt.ts';
 import type { PlanStores } from '../../state/stores.ts';
 import { usePlan } from '../../state/usePlan.ts';
 import { useSelected } from '../../state/useSelected.ts';
-import { publishedLines } from '../../words/presentMark.ts';
 import { say } from '../../words/say.ts';
+import { PublishedSpreads } from '../class/PublishedSpreads.tsx';
 import { OwnGuesses } from '../OwnGuesses.tsx';
 import { RoomHead } from '../teach/RoomHead.tsx';
 import { BenchPanel } from './BenchPanel.tsx';
@@ -53,15 +53,7 @@ function Beside({ stores: { own } }: { stores: PlanStores }) {
   const any = useSelected(own, (state) => state.attempts.length + state.guesses.length > 0);
   return (
     <section className="hand-beside" aria-label={say('ownHand.beside')}>
-      <div className="class-list">
-        <h3>{say('published.heading')}</h3>
-        <ul>
-          {publishedLines().map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
-        <p className="class-note">{say('published.mouse')}</p>
-      </div>
+      <PublishedSpreads />
       <OwnGuesses own={own} />
       {any && (
         <button type="button" className="quiet" onClick={own.forgetAll}>
