@@ -1,6 +1,7 @@
 import { lazy, memo, type ReactNode, Suspense, useId, useState } from 'react';
 import type { PlanStores } from '../state/stores.ts';
 import { say } from '../words/say.ts';
+import './popover.css';
 import './hand-over.css';
 
 const Offers = lazy(() => import('./Offers.tsx'));
@@ -17,11 +18,11 @@ export const HandOver = memo(function HandOver({ stores, children }: HandOverPro
   const [opened, setOpened] = useState(false);
   return (
     <div className="hand-over">
-      <button type="button" className="hand-over-open" popoverTarget={menuId}>
+      <button type="button" className="popover-open hand-over-open" popoverTarget={menuId}>
         {say('handOver.open')}
       </button>
       <div
-        className="hand-over-menu"
+        className="popover hand-over-menu"
         id={menuId}
         popover="auto"
         role="dialog"

@@ -30,7 +30,7 @@ const IDLE: Bench = { plan: null, made: {}, busy: false };
 
 /** Why a kind is not to be had now; '' where it is. */
 function lackOf(outcome: ModelOutcome | undefined, busy: boolean): string {
-  if (!outcome) return say(busy ? 'models.making' : 'models.notMade');
+  if (!outcome) return busy ? say('models.making') : '';
   if (outcome.outcome === 'none') return sayNoModel(outcome.why);
   return outcome.outcome === 'fault' ? say('models.failed') : '';
 }
@@ -85,10 +85,17 @@ export function Models(props: ModelsProps) {
       </li>
       {(make ? MODEL_KINDS : []).map((kind) => {
         const outcome = made[kind];
+        const what = say(`models.${kind}`);
+        if (!outcome && !busy)
+          return (
+            <li key={kind} className="offer offer-later">
+              {what}
+            </li>
+          );
         return (
           <Offer
             key={kind}
-            what={say(`models.${kind}`)}
+            what={what}
             lacking={lackOf(outcome, busy)}
             kinds={MODEL_FORMATS.map((format) => ({
               key: format,

@@ -12,6 +12,7 @@ import { LastingWords } from './LastingWords.tsx';
 import { RecentPlans } from './RecentPlans.tsx';
 import { ShareMenu } from './ShareMenu.tsx';
 import { usePlanDesk } from './usePlanDesk.ts';
+import './popover.css';
 import './plans.css';
 
 /** Where plans come from and where they are kept. */
@@ -107,7 +108,7 @@ export const PlansMenu = memo(function PlansMenu({
 
   return (
     <div className="plans">
-      <button type="button" className="plans-open" popoverTarget={menuId}>
+      <button type="button" className="popover-open plans-open" popoverTarget={menuId}>
         {say('plans.open')}
         {newer && <em>{say('offline.newer')}</em>}
       </button>
@@ -116,7 +117,7 @@ export const PlansMenu = memo(function PlansMenu({
       </button>
       <KeptWord stores={stores} keeping={keeping} />
       <div
-        className="plans-menu"
+        className="popover plans-menu"
         id={menuId}
         ref={menu}
         popover="auto"

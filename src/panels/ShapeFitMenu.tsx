@@ -1,6 +1,7 @@
 import { lazy, memo, Suspense, useId, useRef, useState } from 'react';
 import type { PlanStores } from '../state/stores.ts';
 import { say } from '../words/say.ts';
+import './popover.css';
 import './fit-menu.css';
 
 const ShapeFit = lazy(() => import('./ShapeFit.tsx'));
@@ -16,7 +17,7 @@ export const ShapeFitMenu = memo(function ShapeFitMenu({ stores }: { stores: Pla
         {say('fit.open')}
       </button>
       <div
-        className="fit-menu"
+        className="popover fit-menu"
         id={id}
         ref={menu}
         popover="auto"

@@ -1,6 +1,7 @@
 import { lazy, memo, type RefObject, Suspense, useState } from 'react';
 import type { PlanStores } from '../state/stores.ts';
 import { say } from '../words/say.ts';
+import './popover.css';
 import './share.css';
 
 const SharePlan = lazy(() => import('./SharePlan.tsx'));
@@ -15,7 +16,7 @@ export const ShareMenu = memo(function ShareMenu({ stores, place }: ShareMenuPro
   const [open, setOpen] = useState(false);
   return (
     <div
-      className="share-menu"
+      className="popover share-menu"
       ref={place}
       popover="auto"
       role="dialog"

@@ -14,7 +14,6 @@ export const modelWords = {
   'models.at': '{model}, site {tooth}',
   'models.make': 'Make them',
   'models.making': 'Being made and looked at.',
-  'models.notMade': 'Not made yet.',
   'models.figures': '{x} × {y} × {z}, {volume}, {triangles} triangles',
   'models.leftOut.one': 'One piece or closed cavity too small to print was left out.',
   'models.leftOut.many': '{count} pieces or closed cavities too small to print were left out.',
