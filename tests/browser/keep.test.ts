@@ -15,6 +15,9 @@ import {
 } from '../support/keep.ts';
 import { field, openPlace, type } from '../support/place.ts';
 
+/** Two pages are opened, and a plan goes to and fro between them. */
+const TWO_TABS = { timeout: 120_000 };
+
 const SHIFT = en['rail.shiftFName'];
 const undo = /^Undo/;
 const word = (page: Page) => page.getByRole('banner').getByRole('status').first().textContent();
@@ -52,93 +55,97 @@ test('a plan that another took the place of can be laid on the table again, afte
   expect(await field(page, SHIFT).inputValue()).toBe('+0.3');
 });
 
-test('a second tab only shows the plan; when the first has closed it may take over', async ({
-  page,
-  context,
-  complaints,
-}) => {
-  await openPanelsAt(page);
-  await type(page, SHIFT, '0.3');
-  await keptAs(page, 'kept');
-  const second = await context.newPage();
-  listen(second, complaints);
-  await openPanelsAt(second);
-  await keptAs(second, 'shown');
-  expect(await second.getByRole('alert').textContent()).toContain(en['kept.shownNotice']);
-  await type(second, SHIFT, '0.9');
-  await settled(second);
-  expect(await field(second, SHIFT).inputValue()).toBe('+0.3');
+test(
+  'a second tab only shows the plan; when the first has closed it may take over',
+  TWO_TABS,
+  async ({ page, context, complaints }) => {
+    await openPanelsAt(page);
+    await type(page, SHIFT, '0.3');
+    await keptAs(page, 'kept');
+    const second = await context.newPage();
+    listen(second, complaints);
+    await openPanelsAt(second);
+    await keptAs(second, 'shown');
+    expect(await second.getByRole('alert').textContent()).toContain(en['kept.shownNotice']);
+    await type(second, SHIFT, '0.9');
+    await settled(second);
+    expect(await field(second, SHIFT).inputValue()).toBe('+0.3');
 
-  await type(page, SHIFT, '0.5');
-  await keptAs(page, 'kept');
-  await page.close();
-  await keptAs(second, 'free');
-  await second.getByRole('button', { name: en['kept.takeOver'] }).click();
-  await keptAs(second, 'kept');
-  await settled(second);
-  expect(await field(second, SHIFT).inputValue()).toBe('+0.5');
-  await type(second, SHIFT, '0.9');
-  await keptAs(second, 'kept');
-  await reloaded(second);
-  expect(await field(second, SHIFT).inputValue()).toBe('+0.9');
-});
+    await type(page, SHIFT, '0.5');
+    await keptAs(page, 'kept');
+    await page.close();
+    await keptAs(second, 'free');
+    await second.getByRole('button', { name: en['kept.takeOver'] }).click();
+    await keptAs(second, 'kept');
+    await settled(second);
+    expect(await field(second, SHIFT).inputValue()).toBe('+0.5');
+    await type(second, SHIFT, '0.9');
+    await keptAs(second, 'kept');
+    await reloaded(second);
+    expect(await field(second, SHIFT).inputValue()).toBe('+0.9');
+  },
+);
 
-test('a second tab can be worked in while the first is open: what is finished there comes along, and that one only shows', async ({
-  page,
-  context,
-  complaints,
-}) => {
-  await openPanelsAt(page);
-  await type(page, SHIFT, '0.3');
-  await keptAs(page, 'kept');
-  const second = await context.newPage();
-  listen(second, complaints);
-  await openPanelsAt(second);
-  await keptAs(second, 'shown');
-  // Not waited for: what is being kept when the other tab asks comes along.
-  await type(page, SHIFT, '0.5');
-  await second.getByRole('button', { name: en['kept.workHere'] }).click();
-  await keptAs(second, 'kept');
-  await settled(second);
-  expect(await field(second, SHIFT).inputValue()).toBe('+0.5');
-  await keptAs(page, 'shown');
-  expect(await page.getByRole('alert').textContent()).toContain(en['kept.shownNotice']);
-  await type(page, SHIFT, '0.9');
-  await settled(page);
-  expect(await field(page, SHIFT).inputValue()).toBe('+0.5');
+test(
+  'a second tab can be worked in while the first is open: what is finished there comes along, and that one only shows',
+  TWO_TABS,
+  async ({ page, context, complaints }) => {
+    await openPanelsAt(page);
+    await type(page, SHIFT, '0.3');
+    await keptAs(page, 'kept');
+    const second = await context.newPage();
+    listen(second, complaints);
+    await openPanelsAt(second);
+    await keptAs(second, 'shown');
+    // Not waited for: what is being kept when the other tab asks comes along.
+    await type(page, SHIFT, '0.5');
+    await second.getByRole('button', { name: en['kept.workHere'] }).click();
+    await keptAs(second, 'kept');
+    await settled(second);
+    expect(await field(second, SHIFT).inputValue()).toBe('+0.5');
+    await keptAs(page, 'shown');
+    expect(await page.getByRole('alert').textContent()).toContain(en['kept.shownNotice']);
+    await type(page, SHIFT, '0.9');
+    await settled(page);
+    expect(await field(page, SHIFT).inputValue()).toBe('+0.5');
 
-  // And back again, with what was done in the second.
-  await type(second, SHIFT, '0.7');
-  await keptAs(second, 'kept');
-  await page.getByRole('button', { name: en['kept.workHere'] }).click();
-  await keptAs(page, 'kept');
-  await keptAs(second, 'shown');
-  await settled(page);
-  expect(await field(page, SHIFT).inputValue()).toBe('+0.7');
-  await type(page, SHIFT, '0.8');
-  await keptAs(page, 'kept');
-  await page.close();
-  await keptAs(second, 'free');
-});
+    // And back again, with what was done in the second.
+    await type(second, SHIFT, '0.7');
+    await keptAs(second, 'kept');
+    await page.getByRole('button', { name: en['kept.workHere'] }).click();
+    await keptAs(page, 'kept');
+    await keptAs(second, 'shown');
+    await settled(page);
+    expect(await field(page, SHIFT).inputValue()).toBe('+0.7');
+    await type(page, SHIFT, '0.8');
+    await keptAs(page, 'kept');
+    await page.close();
+    await keptAs(second, 'free');
+  },
+);
 
-test('a first tab that hears nothing has the plan taken from it', async ({ page, context, complaints }) => {
-  // It is deaf to the other tab, as a stuck one is.
-  await page.addInitScript(() => {
-    Object.defineProperty(BroadcastChannel.prototype, 'onmessage', { set: () => undefined });
-  });
-  await openPanelsAt(page);
-  await type(page, SHIFT, '0.3');
-  await keptAs(page, 'kept');
-  const second = await context.newPage();
-  listen(second, complaints);
-  await openPanelsAt(second);
-  await second.getByRole('button', { name: en['kept.workHere'] }).click();
-  await keptAs(second, 'kept');
-  await keptAs(page, 'shown');
-  await type(second, SHIFT, '0.6');
-  await keptAs(second, 'kept');
-  expect(await field(page, SHIFT).inputValue()).toBe('+0.3');
-});
+test(
+  'a first tab that hears nothing has the plan taken from it',
+  TWO_TABS,
+  async ({ page, context, complaints }) => {
+    // It is deaf to the other tab, as a stuck one is.
+    await page.addInitScript(() => {
+      Object.defineProperty(BroadcastChannel.prototype, 'onmessage', { set: () => undefined });
+    });
+    await openPanelsAt(page);
+    await type(page, SHIFT, '0.3');
+    await keptAs(page, 'kept');
+    const second = await context.newPage();
+    listen(second, complaints);
+    await openPanelsAt(second);
+    await second.getByRole('button', { name: en['kept.workHere'] }).click();
+    await keptAs(second, 'kept');
+    await keptAs(page, 'shown');
+    await type(second, SHIFT, '0.6');
+    await keptAs(second, 'kept');
+    expect(await field(page, SHIFT).inputValue()).toBe('+0.3');
+  },
+);
 
 test('where there is no room it says so and offers the file; with room again it goes on', async ({
   page,

@@ -1,26 +1,15 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { IMPLANT_LIBRARY } from '../../src/core/implant/library.ts';
 import { loweredCrest } from '../../src/core/plan/loweredCrest.ts';
 import { parsePlanFile } from '../../src/io/planFile.ts';
 import { en } from '../../src/words/en.ts';
 import { presentLoweredCrest } from '../../src/words/presentLoweredCrest.ts';
 import { presentShape } from '../../src/words/presentShape.ts';
+import { axeFindings, withAxe } from '../support/axe.ts';
 import { expect, settled, test } from '../support/browser.ts';
 import { digits, openPanels, savedPlan } from '../support/place.ts';
 
-// Source of the rules: axe-core 4 (WCAG 2.2 A and AA, and its best practices).
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-interface Axe {
-  run: (within: string) => Promise<{ violations: { id: string; nodes: { target: unknown[] }[] }[] }>;
-}
-
-test('shapes come with what holds them back; a press puts one on the table as one step', async ({
-  context,
-  page,
-}) => {
-  await context.addInitScript({ content: AXE });
+test('shapes come with what holds them back; a press puts one on the table as one step', async ({ page }) => {
+  await withAxe(page);
   await openPanels(page);
   const before = parsePlanFile(await savedPlan(page));
   if (!before.ok) throw new Error('the saved plan cannot be read');
@@ -33,12 +22,7 @@ test('shapes come with what holds them back; a press puts one on the table as on
   expect(await page.locator('[data-lowered-crest]').textContent()).toBe(
     lowered ? presentLoweredCrest(lowered) : '',
   );
-  const violations = await page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: Axe };
-    const found = await axe.run('.fit-menu');
-    return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' '))}`);
-  });
-  expect(violations).toEqual([]);
+  expect(await axeFindings(page, '.fit-menu')).toEqual([]);
   // Looking moves nothing.
   expect(await page.getByRole('button', { name: /^Undo/ }).isDisabled()).toBe(true);
 

@@ -1,5 +1,4 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Papa from 'papaparse';
@@ -11,13 +10,12 @@ import { printPlanFile } from '../../src/io/planFile.ts';
 import { DEMO_PLANS } from '../../src/io/plans.ts';
 import { en } from '../../src/words/en.ts';
 import { formatNumber } from '../../src/words/format.ts';
+import { axeFindings, withAxe } from '../support/axe.ts';
 import { expect, openPage, settled, test } from '../support/browser.ts';
 import { type PdfPage, readPdf } from '../support/pdf.ts';
 import { commandLine, digits, openPanels, savedPlan } from '../support/place.ts';
 import { rehearsed } from '../support/rehearsed.ts';
 
-// Source of the rules: axe-core 4 (WCAG 2.2 A and AA, and its best practices).
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const [{ plan: FIRST }] = DEMO_PLANS;
 
 /** Goes to the sheet and waits until its pages and pictures stand. */
@@ -180,18 +178,11 @@ test('a rehearsed plan has its drills, the mark to stop at, and its passes on th
   expect(text).toContain(en['sheet.rehearsal']);
 });
 
-test('axe finds nothing on the sheet', async ({ page, context }) => {
-  await context.addInitScript({ content: AXE });
+test('axe finds nothing on the sheet', async ({ page }) => {
+  await withAxe(page);
   await openPanels(page);
   await openSheet(page, 'US Letter');
-  const found = await page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run: () => Promise<{ violations: { id: string; nodes: { target: unknown[] }[] }[] }> };
-    };
-    const { violations } = await axe.run();
-    return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));
-  });
-  expect(found).toEqual([]);
+  expect(await axeFindings(page)).toEqual([]);
 }, 150_000);
 
 test('the sheet has pictures of the model, and the stage comes as a picture of the size asked for', async ({

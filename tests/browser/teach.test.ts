@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { breaksOf } from '../../src/core/teaching/breaks.ts';
 import { costOf } from '../../src/core/teaching/cost.ts';
@@ -18,11 +16,9 @@ import {
   sayGoneWrong,
   sayTrajectory,
 } from '../../src/words/presentTeach.ts';
+import { axeFindings, withAxe } from '../support/axe.ts';
 import { expect, settled, test } from '../support/browser.ts';
 import { openPanels, openPlace, savedPlan } from '../support/place.ts';
-
-// Source of the rules: axe-core 4 (WCAG 2.2 A and AA, and its best practices).
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** The page opens with the first scenario. */
 const [{ plan: PLAN }] = DEMO_PLANS;
@@ -138,6 +134,7 @@ test('a class is led by keys alone, and the plan is as it was', { timeout: LONG 
 test('on a narrow screen all of it is there, axe finds nothing, and a drag of the dial is no change of the plan', {
   timeout: LONG,
 }, async ({ page }) => {
+  await withAxe(page);
   await openPlace(page);
   await openTeach(page);
   await choose(page, 'mesial-root');
@@ -153,17 +150,7 @@ test('on a narrow screen all of it is there, axe finds nothing, and a drag of th
   expect(await page.getByRole('button', { name: en['history.undo'] }).isDisabled()).toBe(true);
   const wide = await page.evaluate(() => document.documentElement.scrollWidth);
   expect(wide).toBeLessThanOrEqual(1024);
-  await page.evaluate(AXE);
-  const found = await page.evaluate(() =>
-    (
-      window as unknown as { axe: { run: () => Promise<{ violations: { id: string; nodes: unknown[] }[] }> } }
-    ).axe
-      .run()
-      .then(({ violations }) =>
-        violations.map(({ id, nodes }) => `${id} ${JSON.stringify(nodes).slice(0, 300)}`),
-      ),
-  );
-  expect(found).toEqual([]);
+  expect(await axeFindings(page)).toEqual([]);
 });
 
 test('a lesson goes by the Page keys alone: each step asks first, shows its own plan, and leaves the plan on the table alone', {

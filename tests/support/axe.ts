@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 const SCRIPT = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 interface Axe {
-  run: () => Promise<{
+  run: (within: string) => Promise<{
     violations: { id: string; nodes: { target: unknown[]; failureSummary?: string }[] }[];
   }>;
 }
@@ -14,12 +14,12 @@ interface Axe {
 export const withAxe = (page: Pick<Page, 'addInitScript'>): Promise<unknown> =>
   page.addInitScript({ content: SCRIPT });
 
-/** What axe finds on the page as it stands, one line each. */
-export const axeFindings = (page: Page): Promise<string[]> =>
-  page.evaluate(async () => {
+/** What axe finds on the page as it stands, or within a part of it, one line each. */
+export const axeFindings = (page: Page, within = 'html'): Promise<string[]> =>
+  page.evaluate(async (part) => {
     const { axe } = window as unknown as { axe: Axe };
-    const { violations } = await axe.run();
+    const { violations } = await axe.run(part);
     return violations.flatMap(({ id, nodes }) =>
       nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')} ${failureSummary}`),
     );
-  });
+  }, within);
