@@ -42,7 +42,7 @@ function crownLines({ evaluation }: Measured): string[] {
   return [
     '',
     presentCrown(plan.crown.material, restoration.exit),
-    ...depthTurns(evaluation).map(presentDepthTurns),
+    ...depthTurns(evaluation).map((turns) => presentDepthTurns(turns)),
   ];
 }
 

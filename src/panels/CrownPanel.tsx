@@ -14,8 +14,14 @@ import type { PlanStores } from '../state/stores.ts';
 import { useEvaluation, usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { formatQuantity } from '../words/format.ts';
-import { presentAnswer, presentGrinding, presentTurns } from '../words/presentAnswer.ts';
-import { aboutMaterial, materialName, namePartTurns, presentCrownNumber } from '../words/presentCrown.ts';
+import { briefGrinding, presentAnswer, presentTurns } from '../words/presentAnswer.ts';
+import {
+  aboutMaterial,
+  leastOfMaterial,
+  materialName,
+  namePartTurns,
+  presentCrownNumber,
+} from '../words/presentCrown.ts';
 import { say } from '../words/say.ts';
 import { FreedomField } from './FreedomField.tsx';
 import { ADVANCE, TILT_FP, TILT_MD } from './freedoms.ts';
@@ -29,7 +35,7 @@ interface PanelProps {
   stores: PlanStores;
 }
 
-/** The three ways of fixing the crown, each with the state that this pose has for it, and what the chosen one's says in words. */
+/** The three ways of fixing the crown, each with the state that this pose has for it. */
 function Fixings({ stores }: PanelProps) {
   const name = useId();
   const { document } = stores;
@@ -46,32 +52,24 @@ function Fixings({ stores }: PanelProps) {
     return { ...presentAnswer(shown), fixing: shown.fixing };
   });
   const { fixing } = evaluation.plan;
-  const grinding = presentGrinding(evaluation);
   return (
-    <>
-      <div className="fixings" role="radiogroup" aria-label={say('rail.fixing')}>
-        {answers.map(({ fixing: one, mark, name: words, brief }) => (
-          <label key={one} className="fixing" data-fixing={one} data-answer={mark}>
-            <input
-              type="radio"
-              name={name}
-              checked={fixing === one}
-              onChange={() =>
-                document.edit(say('edit.fixing', { fixing: words }), (plan) => withFixing(plan, one))
-              }
-            />
-            <StatusGlyph mark={mark} size={17} />
-            <b>{words}</b>
-            <small>{brief}</small>
-          </label>
-        ))}
-      </div>
-      {grinding && (
-        <p className="crown-grinding" data-grinding>
-          {grinding}
-        </p>
-      )}
-    </>
+    <div className="fixings" role="radiogroup" aria-label={say('rail.fixing')}>
+      {answers.map(({ fixing: one, mark, name: words, brief }) => (
+        <label key={one} className="fixing" data-fixing={one} data-answer={mark}>
+          <input
+            type="radio"
+            name={name}
+            checked={fixing === one}
+            onChange={() =>
+              document.edit(say('edit.fixing', { fixing: words }), (plan) => withFixing(plan, one))
+            }
+          />
+          <StatusGlyph mark={mark} size={17} />
+          <b>{words}</b>
+          <small>{brief}</small>
+        </label>
+      ))}
+    </div>
   );
 }
 
@@ -97,10 +95,12 @@ function Looks({ stores }: PanelProps) {
   );
 }
 
+/** The material, the least thickness it wants, and what has to come off a one-piece abutment for it. */
 function MaterialSelect({ stores }: PanelProps) {
   const id = useId();
   const { document } = stores;
   const material = useSelected(document, ({ plan }) => plan.crown.material);
+  const grinding = briefGrinding(useEvaluation(stores));
   const choose = (value: string) => {
     const next = MATERIAL_NAMES.find((one) => one === value);
     if (!next) return;
@@ -120,7 +120,14 @@ function MaterialSelect({ stores }: PanelProps) {
           </option>
         ))}
       </select>
-      <p className="rail-note">{aboutMaterial(material)}</p>
+      <p className="rail-note" title={aboutMaterial(material)}>
+        {leastOfMaterial(material)}
+      </p>
+      {grinding && (
+        <p className="crown-grinding" data-grinding>
+          {grinding}
+        </p>
+      )}
     </div>
   );
 }
@@ -190,7 +197,7 @@ function PartTurns({ stores }: PanelProps) {
         {presentTurns(turns)}
       </p>
       <div className="rail-words">
-        <SnapWords stores={stores} snaps={['deeper-rung', 'higher-rung']} />
+        {turns.length > 0 && <SnapWords stores={stores} snaps={['deeper-rung', 'higher-rung']} />}
         {Math.abs(mend) > 1 && (
           <button
             type="button"

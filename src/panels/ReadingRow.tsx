@@ -19,11 +19,13 @@ export interface ReadingRowProps {
   readonly unit: string;
   readonly limit: string;
   readonly strength: string;
+  readonly strengthBrief: string;
   readonly source: string;
   readonly known: string;
   readonly status: string;
   readonly mark: Mark;
   readonly reason: string;
+  readonly why: string;
   readonly note: string;
   readonly lit: boolean;
   readonly open: boolean;
@@ -66,10 +68,28 @@ function Explanation(props: ReadingRowProps) {
   );
 }
 
+/** The limit and how the reading stands to it, or why it is not judged. */
+function Judged({ limit, strengthBrief, status, mark, reason, why }: ReadingRowProps) {
+  if (mark === 'none' && reason !== '')
+    return (
+      <td className="reading-limit reading-why" colSpan={2}>
+        <span className="unseen">{status} </span>
+        {why}
+      </td>
+    );
+  return (
+    <>
+      <td className="reading-limit">
+        {limit === '' ? say('limit.none') : say('limit.withStrength', { limit, strength: strengthBrief })}
+      </td>
+      <td className="reading-status">{status}</td>
+    </>
+  );
+}
+
 /** One reading; pressing it unfolds what it is, whose limit it has and how that is known. */
 export const ReadingRow = memo(function ReadingRow(props: ReadingRowProps) {
-  const { id, label, level, number, unit, limit, strength, status, mark, reason, acts } = props;
-  const silent = mark === 'none' && reason !== '' && limit !== '';
+  const { id, label, level, number, unit, mark, acts } = props;
   return (
     <>
       <tr
@@ -100,12 +120,7 @@ export const ReadingRow = memo(function ReadingRow(props: ReadingRowProps) {
           {number}
           {unit !== say('unit.mm') && <small>{unit}</small>}
         </td>
-        <td className="reading-limit">
-          {silent || limit === ''
-            ? reason || say('limit.none')
-            : say('limit.withStrength', { limit, strength })}
-        </td>
-        <td className="reading-status">{status}</td>
+        <Judged {...props} />
       </tr>
       {props.open && <Explanation {...props} />}
     </>

@@ -8,7 +8,7 @@ import { useSelected } from '../state/useSelected.ts';
 import { presentReading } from '../words/presentReading.ts';
 import { say } from '../words/say.ts';
 import { ReadingRow, type RowActs } from './ReadingRow.tsx';
-import { readingGroups } from './readingGroups.ts';
+import { applyingFirst, readingGroups } from './readingGroups.ts';
 import './readings.css';
 
 const STEPS: Readonly<Record<string, number>> = { ArrowDown: 1, ArrowUp: -1, Home: -Infinity, End: Infinity };
@@ -89,7 +89,7 @@ export const ReadingsTable = memo(function ReadingsTable({ stores }: { stores: P
               </th>
             </tr>
           )}
-          {ids.map((id) => {
+          {applyingFirst(ids, byId).map((id) => {
             const reading = byId.get(id);
             if (!reading) return null;
             const shown = presentReading(reading);

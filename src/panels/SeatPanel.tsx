@@ -1,11 +1,11 @@
 import { seatAnew, seatNow } from '../core/plan/seat.ts';
 import type { HandStores } from '../state/inHand.ts';
-import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { say } from '../words/say.ts';
 import { RailGroup } from './RailGroup.tsx';
 import { SeatBack } from './SeatBack.tsx';
+import { SeatDrillFirst } from './SeatDrillFirst.tsx';
 import { SeatEvent } from './SeatEvent.tsx';
 import { SeatStart } from './SeatStart.tsx';
 import { SeatSteer } from './SeatSteer.tsx';
@@ -48,24 +48,11 @@ function LookWords({ stores, now }: SeatPartProps) {
   );
 }
 
-/** Nothing is drilled: there is no hole to set the implant to. */
-function DrillFirst({ stores }: { stores: PlanStores }) {
-  return (
-    <div className="rail seat">
-      <p className="seat-empty">{say('seat.drillFirst')}</p>
-      <p className="rail-note">{say('seat.drillFirstMore')}</p>
-      <button type="button" className="seat-go" onClick={() => stores.session.set({ place: 'rehearse' })}>
-        {say('seat.toRehearse')}
-      </button>
-    </div>
-  );
-}
-
 /** The seating's rail: start of the thread, fingers, wrench, and the way back. */
 export default function SeatPanel({ stores }: { stores: HandStores }) {
   const { planned } = stores;
   const now = seatNow(usePlan(planned));
-  if (!now) return <DrillFirst stores={planned} />;
+  if (!now) return <SeatDrillFirst stores={planned} />;
   const started = isStarted(now);
   const part = { stores: planned, now };
   const stopped = now.state.phase === 'stopped-at-max';

@@ -27,9 +27,11 @@ export function SpokenSentence({ mark, lead, rest, mend, moving, rehearsal }: Sp
           <p aria-hidden="true">
             <strong>{lead}</strong> {rest}
           </p>
-          <p className="advice-line" aria-hidden="true">
-            {mend}
-          </p>
+          {mend !== '' && (
+            <p className="advice-line" aria-hidden="true">
+              {mend}
+            </p>
+          )}
         </div>
       </div>
       <p className="unseen" role="status" aria-label={say('sentence.label')}>

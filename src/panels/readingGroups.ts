@@ -1,5 +1,5 @@
 import type { Fixing } from '../core/measure/limit.ts';
-import type { ReadingId } from '../core/measure/reading.ts';
+import type { Reading, ReadingId, Reason } from '../core/measure/reading.ts';
 import { DEPTH_OF } from '../core/plan/crownAnswer.ts';
 import type { MessageKey } from '../words/say.ts';
 
@@ -100,6 +100,9 @@ const GROUPS: readonly ReadingGroup[] = [
       'access-exit',
       'access-exit-to-edge',
       'access-exit-correction',
+      'abutment-reduction-depth',
+      'abutment-reduction-volume',
+      'margin-reduction',
       'emergence-mesial',
       'emergence-distal',
       'emergence-facial',
@@ -109,13 +112,27 @@ const GROUPS: readonly ReadingGroup[] = [
       'mesiodistal-room',
       'contact-to-crest-mesial',
       'contact-to-crest-distal',
-      'abutment-reduction-depth',
-      'abutment-reduction-volume',
-      'margin-reduction',
     ],
   },
   { heading: 'group.neck', ids: ['neck-facing', 'neck-facing-cost'] },
 ];
+
+/** Reasons that site, shape and fixing have for a reading that does not apply: no hand that moves the implant changes them. */
+const RULED_OUT: ReadonlySet<Reason | null> = new Set<Reason>([
+  'wrong-fixing',
+  'one-piece',
+  'no-abutment',
+  'round-neck',
+  'healed-site',
+  'canal-elsewhere',
+  'opponents-elsewhere',
+]);
+
+/** The readings of a group: those that this site, shape and fixing rule out come last. */
+export function applyingFirst(ids: readonly ReadingId[], of: ReadonlyMap<ReadingId, Reading>): ReadingId[] {
+  const out = (id: ReadingId): boolean => RULED_OUT.has(of.get(id)?.reason ?? null);
+  return [...ids.filter((id) => !out(id)), ...ids.filter(out)];
+}
 
 /** Every reading once: the ones a hand watches first (before them, where the crown is looked at, those of the crown), the rest by what they are about. */
 export function readingGroups(fixing: Fixing, ofCrown = false): readonly ReadingGroup[] {

@@ -2,6 +2,8 @@ import { useCallback, useEffect, useMemo, useRef } from 'react';
 import { BoxGeometry, CylinderGeometry, type Group } from 'three';
 import { DRIVER } from '../core/drilling/genericKit.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
+import { passesShown } from '../core/plan/inHand.ts';
+import { plannedOf } from '../state/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { implantMatrix } from './Implant.tsx';
@@ -19,6 +21,11 @@ interface DriverProps {
 /** What turns the implant in, standing on it: a shank and a head, with the index mark of the implant repeated on both. */
 export function Driver({ stores, materials }: DriverProps) {
   const off = useSelected(stores.live, (state) => state.driverOff);
+  // Where nothing is drilled there is nothing to turn.
+  const drilled = useSelected(
+    (plannedOf(stores) ?? stores).document,
+    ({ plan }) => passesShown(plan).length > 0,
+  );
   const post = useSelected(stores.document, ({ plan }) => plan.implant.abutment?.height ?? 0);
   const group = useRef<Group>(null);
   const made = useMemo(() => {
@@ -55,7 +62,7 @@ export function Driver({ stores, materials }: DriverProps) {
   useEachPlan(stores, apply);
 
   return (
-    <group ref={group} matrixAutoUpdate={false} visible={!off} name="driver">
+    <group ref={group} matrixAutoUpdate={false} visible={drilled && !off} name="driver">
       <group position={[0, 0, post]}>
         {[made.shank, made.head].map((geometry) => (
           <group key={geometry.uuid}>

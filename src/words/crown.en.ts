@@ -21,6 +21,7 @@ export const crownWords = {
   'material.lithium-disilicate': 'lithium disilicate, monolithic',
   'material.metal-ceramic': 'metal-ceramic',
   'material.about': 'Least thickness {least}. {source} ({known}).',
+  'material.least': 'Least thickness {least}: {source}.',
 
   'edit.crownNumber': '{field} {value}',
   'edit.crownMaterial': 'crown of {material}',
@@ -46,6 +47,10 @@ export const crownWords = {
   'depthTurns.higher': '{reading}: higher by {count} × {degrees}, it comes to {after} ({status}).',
   'depthTurns.unjudged':
     '{reading}: a part-turn of {degrees} changes it by {change}; this way of fixing does not judge it.',
+  'turnsBrief.there': 'Right as it is; a part-turn of {degrees} changes it by {change}.',
+  'turnsBrief.deeper': '{count} × {degrees} deeper it comes to {after} ({status}).',
+  'turnsBrief.higher': '{count} × {degrees} higher it comes to {after} ({status}).',
+  'turnsBrief.unjudged': 'A part-turn of {degrees} changes it by {change}.',
   'edit.partTurns.deeper': 'deeper by {count} × {degrees}',
   'edit.partTurns.higher': 'higher by {count} × {degrees}',
 

@@ -30,7 +30,7 @@ export const crownPlaceWords = {
   'crown.brief.bentAtCej': '{status}: channel turned {turn}, {level} from the CEJ',
   'crown.brief.noneAtCej': '{status}: no palatal channel, {level} from the CEJ',
   'crown.brief.onePiece': '{status}: a one-piece abutment takes no screw',
-  'crown.brief.cemented': '{status}: axis {offset} off the line, margin {depth} deep',
+  'crown.brief.cemented': '{status}: axis {offset} off line, margin {depth} deep',
 
   'crown.onePiece': 'The abutment is one piece with the implant and takes no screw: its crown is cemented.',
   'crown.cement.on': 'The axis passes {offset} from the incisal line, where a cemented crown wants it.',
@@ -63,6 +63,10 @@ export const crownPlaceWords = {
     'For {material} the hatched wedge has to come off the abutment: {depth} at its deepest, {volume} in all.',
   'crown.grind.lacking':
     'For {material} the hatched wedge has to come off the abutment: {depth} at its deepest, {volume} in all. Even then {lacking} of the wall is lacking over the least post: another material, or another axis.',
+  'crown.grindBrief.none': 'Nothing to grind off the post.',
+  'crown.grindBrief.some': 'To grind off the post: {depth}, {volume}.',
+  'crown.grindBrief.lacking':
+    'To grind off the post: {depth}, {volume}; even then {lacking} of the wall is lacking.',
   'crown.turns.round': 'A round neck can stop at any depth.',
 
   'crown.section.faciopalatal':

@@ -101,11 +101,15 @@ export const handWords = {
   'rehearse.nothing': 'Nothing can be drilled along this plan.',
   'rehearse.working': 'The last pass is being worked out.',
   'rehearse.onPlan': 'The hole follows the plan.',
-  'rehearse.off': 'The hole is off the plan: {mouth} at the mouth, {apex} at the planned depth.',
+  'rehearse.off': 'Off the plan by {mouth} at the mouth, {apex} at the planned depth.',
   'rehearse.ends.round': 'Gone on with as planned, it ends round.',
-  'rehearse.ends.covered': 'Gone on with as planned, a void of {void} stays, which the implant covers.',
-  'rehearse.ends.open':
-    'Gone on with as planned, a void of {void} stays open: leave it, let it heal, or a wider shape.',
+  'rehearse.ends.covered': 'Gone on with, a void of {void} stays, which the implant covers.',
+  'rehearse.ends.open': 'Gone on with, a void of {void} stays open.',
+  'rehearse.openMore': 'Leave it, let it heal, or take a wider shape.',
+  'rehearse.openUntil':
+    'This direction could end round down to {round}, covered down to {covered}: now leave it, let it heal, or take a wider shape.',
+  'rehearse.openNever':
+    'No depth in this direction ends round: leave it, let it heal, or take a wider shape.',
   'rehearse.until':
     'This direction can be mended and end round down to {round}, and be covered by the implant down to {covered}.',
   'rehearse.untilAlways': 'Even at the planned depth this direction is taken up.',

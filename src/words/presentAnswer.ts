@@ -84,22 +84,33 @@ export function presentAnswer(answer: FixingAnswer): PresentedAnswer {
 }
 
 /** What has to be ground off a one-piece abutment; null: the implant has none. */
-export function presentGrinding({ plan, readings }: Evaluation): string | null {
+export function presentGrinding(evaluation: Evaluation): string | null {
+  const brief = grindingSlots(evaluation);
+  if (!brief) return null;
+  const slots = { ...brief.slots, material: materialName(evaluation.plan.crown.material) };
+  return say(`crown.grind.${brief.code}` as 'crown.grind.lacking', slots);
+}
+
+/** The same in few words, for beside the material. */
+export function briefGrinding(evaluation: Evaluation): string | null {
+  const brief = grindingSlots(evaluation);
+  return brief && say(`crown.grindBrief.${brief.code}` as 'crown.grindBrief.lacking', brief.slots);
+}
+
+/** Which of the sentences it is, and its numbers; each template takes of them what it has slots for. */
+function grindingSlots({ readings }: Evaluation) {
   const depth = readingOf(readings, 'abutment-reduction-depth');
   if (depth.value === null) return null;
-  const material = materialName(plan.crown.material);
-  if (depth.value === 0) return say('crown.grind.none', { material });
-  const volume = presentReading(readingOf(readings, 'abutment-reduction-volume')).quantity;
-  const slots = { material, depth: presentReading(depth).quantity, volume };
-  if (depth.aside === null) return say('crown.grind.some', slots);
-  return say('crown.grind.lacking', {
-    ...slots,
-    lacking: formatQuantity({ value: depth.aside, unit: 'mm' }),
-  });
+  const slots = {
+    depth: presentReading(depth).quantity,
+    volume: presentReading(readingOf(readings, 'abutment-reduction-volume')).quantity,
+    lacking: formatQuantity({ value: depth.aside ?? Number.NaN, unit: 'mm' }),
+  };
+  return { code: depth.value === 0 ? 'none' : depth.aside === null ? 'some' : 'lacking', slots };
 }
 
 /** The part-turns that would mend the depth which the fixing judges. */
 export function presentTurns(turns: readonly DepthTurns[]): string {
   if (turns.length === 0) return say('crown.turns.round');
-  return presentDepthTurns(turns.find(({ promise }) => promise !== null) ?? turns[0]);
+  return presentDepthTurns(turns.find(({ promise }) => promise !== null) ?? turns[0], 'turnsBrief');
 }

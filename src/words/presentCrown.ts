@@ -49,6 +49,15 @@ export function aboutMaterial(material: Material): string {
   });
 }
 
+/** The same, where there is little room: how that is known is left to {@link aboutMaterial}. */
+export function leastOfMaterial(material: Material): string {
+  const { least, source } = MATERIALS[material];
+  return say('material.least', {
+    least: formatQuantity({ value: least, unit: 'mm' }),
+    source: sourceText(source),
+  });
+}
+
 /** What the exit of the axis means for the way of fixing, in a sentence. */
 export function presentExit({ code, place, toEdge, angle, most }: ExitMeaning): string {
   const slots = {
@@ -63,16 +72,22 @@ export function presentExit({ code, place, toEdge, angle, most }: ExitMeaning): 
   return say(`exit.${code}.${side}` as 'exit.bent.facial', slots);
 }
 
-/** What part-turns of the neck would make of a depth, in a sentence. */
-export function presentDepthTurns({ reading, degrees, change, promise }: DepthTurns): string {
+/** What part-turns of the neck would make of a depth, in a sentence; `turnsBrief` beside the depth's own field, where it needs no name. */
+export function presentDepthTurns(
+  { reading, degrees, change, promise }: DepthTurns,
+  as: 'depthTurns' | 'turnsBrief' = 'depthTurns',
+): string {
   const slots = {
     reading: say(`reading.${reading}`),
     degrees: formatQuantity({ value: degrees, unit: 'deg', exact: true }),
     change: formatQuantity({ value: Math.abs(change), unit: 'mm' }),
   };
-  if (!promise) return say('depthTurns.unjudged', slots);
-  if (promise.turns === 0) return say('depthTurns.there', slots);
-  return say(promise.turns > 0 ? 'depthTurns.deeper' : 'depthTurns.higher', {
+  const template = (code: 'unjudged' | 'there' | 'deeper' | 'higher') =>
+    `${as}.${code}` as 'depthTurns.deeper';
+  const blank = { count: '', after: '', status: '' };
+  if (!promise) return say(template('unjudged'), { ...slots, ...blank });
+  if (promise.turns === 0) return say(template('there'), { ...slots, ...blank });
+  return say(template(promise.turns > 0 ? 'deeper' : 'higher'), {
     ...slots,
     count: formatNumber({ value: Math.abs(promise.turns), unit: 'count' }),
     after: formatQuantity({ value: promise.after, unit: 'mm', limits: bounds(promise.bands) }),

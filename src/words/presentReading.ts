@@ -17,12 +17,16 @@ export interface PresentedReading {
   /** The band to be within, '' where there is none. */
   readonly limit: string;
   readonly strength: string;
+  /** The strength where there is little room. */
+  readonly strengthBrief: string;
   readonly source: string;
   readonly known: string;
   readonly status: string;
   /** Code for the glyph. */
   readonly mark: 'within' | 'near' | 'beyond' | 'none';
   readonly reason: string;
+  /** The reason in a few words. */
+  readonly why: string;
   /** What the reading's further number says, '' where it has none to say. */
   readonly note: string;
 }
@@ -65,15 +69,15 @@ function limitText(reading: Reading): string {
   return '';
 }
 
-function reasonText(reading: Reading): string {
+function reasonText(reading: Reading, as: 'reason' | 'why'): string {
   const { reason, aside } = reading;
   if (!reason) return '';
   if (reason === 'no-bone-met') {
-    return say('reason.no-bone-met', {
+    return say(`${as}.no-bone-met`, {
       aside: formatQuantity({ value: aside ?? Number.NaN, unit: unitOf(reading) }),
     });
   }
-  return say(`reason.${reason}`);
+  return say(`${as}.${reason}`);
 }
 
 function noteText({ id, aside }: Reading): string {
@@ -101,11 +105,13 @@ export function presentReading(reading: Reading): PresentedReading {
     level: SEARCHED.test(id) && level !== null ? formatQuantity({ value: level, unit: 'mm' }) : '',
     limit: limitText(reading),
     strength: limit ? say(`strength.${limit.strength}`) : '',
+    strengthBrief: limit ? say(`strengthBrief.${limit.strength}`) : '',
     source: limit ? sourceText(limit.source) : '',
     known: limit ? say(`known.${limit.known}`) : '',
     status: say(`status.${statusKey}`),
     mark: status === null || status === 'not-applicable' ? 'none' : status,
-    reason: reasonText(reading),
+    reason: reasonText(reading, 'reason'),
+    why: reasonText(reading, 'why'),
     note: noteText(reading),
   };
 }

@@ -41,10 +41,14 @@ function before(plan: Plan): RehearsalSummary {
 function untilWords(plan: Plan, { standing }: DrillReport): string {
   const full = drillingOf(plan)?.chain.fullDepth ?? 0;
   if (!standing) return '';
+  const open = standing.outlook.answer === 'open';
   const { round, covered } = standing.until;
-  if (round === null) return say('rehearse.untilNever');
-  if (round >= full - 1e-6) return say('rehearse.untilAlways');
-  return say('rehearse.until', { round: sayDepth(round), covered: sayDepth(covered ?? round) });
+  if (round === null) return say(open ? 'rehearse.openNever' : 'rehearse.untilNever');
+  if (round >= full - 1e-6) return say(open ? 'rehearse.openMore' : 'rehearse.untilAlways');
+  return say(open ? 'rehearse.openUntil' : 'rehearse.until', {
+    round: sayDepth(round),
+    covered: sayDepth(covered ?? round),
+  });
 }
 
 /** The state of the rehearsal in a sentence: where the hole is against the plan, how it ends, and until when it can be mended. */
@@ -67,5 +71,6 @@ export function presentRehearsal(plan: Plan, report: DrillReport | null): Rehear
         });
   const last = passesShown(plan).at(-1);
   const leans = last?.tool.kind === 'drill' && (circles.angle > STRAIGHT || outlook.answer !== 'round');
-  return { mark: MARK[outlook.answer], lead, rest, mend: leans ? untilWords(plan, report) : '' };
+  const nothing = outlook.answer === 'open' ? say('rehearse.openMore') : '';
+  return { mark: MARK[outlook.answer], lead, rest, mend: leans ? untilWords(plan, report) : nothing };
 }

@@ -3,6 +3,10 @@ export const seatPanelWords = {
   'seat.drillFirst': 'Nothing is drilled yet.',
   'seat.drillFirstMore': 'Drill first: then the implant can be set to the hole and turned in.',
   'seat.toRehearse': 'Go and drill',
+  'seat.orAsPlanned': 'Or begin with the hole as it is planned:',
+  'seat.drillAsPlanned': 'Drill it as planned',
+  'seat.asPlannedNote':
+    'Every tool on the planned axis to its planned depth: a hand is never so exact. One step; undo takes it back.',
 
   'seat.lead.before': 'Not started.',
   'seat.lead.fingers': 'By fingers.',
@@ -73,6 +77,7 @@ export const seatPanelWords = {
   'seat.scriptDrop': 'No script',
 
   'edit.seatStart': 'start the thread',
+  'edit.drillAsPlanned': 'drill as planned',
   'edit.turnInFingers': 'turn in {degrees} by fingers',
   'edit.turnInWrench': 'turn in {degrees} by the wrench',
   'edit.turnBack': 'turn back {degrees}',

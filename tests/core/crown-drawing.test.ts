@@ -36,19 +36,27 @@ function evaluated(tooth: SiteCode): Evaluation {
 describe.each([11, 12, 22, 13] as const)('site %d', (tooth) => {
   const scene = evaluated(tooth);
   const { anatomy, placement, restoration, readings } = scene;
-  const ends = (id: ReadingId): [Vec3, Vec3] => {
-    const { from, to } = readingOf(readings, id);
+  const ends = (id: ReadingId, of = readings): [Vec3, Vec3] => {
+    const { from, to } = readingOf(of, id);
     if (!from || !to) throw new Error(id);
     return [from, to];
   };
 
-  it('draws the channel, the contours and the contacts where they are read', () => {
-    const { channel, contours, contacts } = crownDrawing(scene);
+  it('draws the channel where it is read, none through an abutment in one piece with the implant', () => {
+    const { plan } = scene;
+    const screwed = evaluate({ ...plan, implant: { ...plan.implant, abutment: null } });
+    const { channel } = crownDrawing(screwed);
     if (!channel) throw new Error('no channel');
-    expect(channel.exit).toEqual(ends('access-exit')[1]);
-    expect([channel.edge, channel.exit]).toEqual(ends('access-exit-to-edge'));
-    expect(distance(channel.from, channel.bend)).toBeCloseTo(scene.plan.crown.channelBend, 9);
-    expect(channel.corrected?.angle ?? null).toBe(readingOf(readings, 'access-exit-correction').value);
+    expect(channel.exit).toEqual(ends('access-exit', screwed.readings)[1]);
+    expect([channel.edge, channel.exit]).toEqual(ends('access-exit-to-edge', screwed.readings));
+    expect(distance(channel.from, channel.bend)).toBeCloseTo(plan.crown.channelBend, 9);
+    const { value } = readingOf(screwed.readings, 'access-exit-correction');
+    expect(channel.corrected?.angle ?? null).toBe(value);
+    expect(crownDrawing(scene).channel).toBeNull();
+  });
+
+  it('draws the contours and the contacts where they are read', () => {
+    const { contours, contacts } = crownDrawing(scene);
     for (const side of ['mesial', 'distal', 'facial'] as const) {
       const contour = contours[side];
       if (contour) expect([contour.rim, contour.margin]).toEqual(ends(`emergence-${side}`));

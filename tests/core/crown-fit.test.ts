@@ -54,12 +54,20 @@ describe('the palatal side of a reduction', () => {
   });
 
   it('in a cylinder the plane is tangent to what the cover leaves and takes nothing more', () => {
-    // Radius 3: 0.05 too near all round. What goes is a shell: π (4 − 1.95²) 5.
-    const crown = coneCrown({ foot: -1, height: 9, footRadius: 3, topRadius: 3 });
+    // Radius 2.8: 0.25 too near all round. What goes is a shell: π (4 − 1.75²) 5.
+    const crown = coneCrown({ foot: -1, height: 9, footRadius: 2.8, topRadius: 2.8 });
     const body = bodyIn(crown);
-    expect(body.palatal?.at).toBeCloseTo(1.95, 3);
+    expect(body.palatal?.at).toBeCloseTo(1.75, 3);
     const { volume } = reductionOf(crown, body);
-    expect(Math.abs(volume / (Math.PI * (4 - 1.95 * 1.95) * 5) - 1)).toBeLessThan(0.03);
+    expect(Math.abs(volume / (Math.PI * (4 - 1.75 * 1.75) * 5) - 1)).toBeLessThan(0.03);
+  });
+
+  it('where less than 0.2 mm is too near, the plane goes only that share of its way', () => {
+    // Radius 3: 0.05 too near, a quarter of 0.2; the plane's way from the abutment's side at 2 to 1.95 is 0.05, a quarter of it 0.0125.
+    expect(bodyIn(coneCrown({ foot: -1, height: 9, footRadius: 3, topRadius: 3 })).palatal?.at).toBeCloseTo(
+      1.9875,
+      3,
+    );
   });
 
   it('in a cone the plane leans as the wall does', () => {

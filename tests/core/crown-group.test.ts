@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { meshVolume } from '../../src/core/geometry/mesh.ts';
+import { libraryShape } from '../../src/core/implant/library.ts';
 import type { Fixing } from '../../src/core/measure/limit.ts';
 import { Placement } from '../../src/core/measure/placement.ts';
 import { evaluate, readingOf, solidsOf } from '../../src/core/plan/evaluate.ts';
@@ -18,7 +19,7 @@ import { groundAbutment } from '../../src/core/restoration/reducedAbutment.ts';
 import { reductionOf } from '../../src/core/restoration/reduction.ts';
 import { marginReduction, type Restoration, restore } from '../../src/core/restoration/restoration.ts';
 import { papillaShare, roomNeeded } from '../../src/core/restoration/room.ts';
-import { type ConeCrown, coneCrown } from '../support/coneCrown.ts';
+import { type ConeCrown, coneCrown, lathedCrown } from '../support/coneCrown.ts';
 import { slabSite } from '../support/demoPlans.ts';
 import { cylinder, type SlabNumbers, slabPlan } from '../support/slabs.ts';
 import { opinionOn } from '../support/solid.ts';
@@ -94,6 +95,16 @@ describe('exit of the axis', () => {
     const found = withCone(cone, { plan: { fixing: 'cemented' } });
     for (const id of ['access-exit', 'access-exit-to-edge', 'access-exit-correction'] as const)
       expect(readingOf(found.readings, id)).toMatchObject({ value: null, reason: 'wrong-fixing' });
+  });
+
+  it('is not asked of an abutment in one piece with the implant: it takes no screw', () => {
+    const implant = libraryShape('tapered-one-piece-30x11');
+    if (!implant) throw new Error('no such shape');
+    for (const fixing of ['screw-bone', 'screw-gum'] as const) {
+      const found = withCone(cone, { plan: { fixing, implant } });
+      for (const id of ['access-exit', 'access-exit-to-edge', 'access-exit-correction'] as const)
+        expect(readingOf(found.readings, id)).toMatchObject({ value: null, reason: 'one-piece' });
+    }
   });
 
   it('is not found where the axis passes beside the crown', () => {
@@ -233,6 +244,43 @@ describe('reduction of a one-piece abutment', () => {
     expect(depth('zirconia')).toBe(0);
     expect(depth('lithium-disilicate')).toBeCloseTo(0.25, 3);
     expect(depth('metal-ceramic')).toBeCloseTo(0.45, 3);
+  });
+
+  describe('its palatal side in a waisted crown', () => {
+    // Radii 3 at the foot 1 mm under the platform, 2.2 at 3 mm over it, 3 at 8: furthest palatally 2.8 at the platform, 2.52 at the abutment's top.
+    const crown = lathedCrown(-1, [
+      [0, 3],
+      [4, 2.2],
+      [9, 3],
+    ]);
+    const post = { diameter: 0.5, height: 1 };
+    const of = (radius: number) => {
+      const numbers = { height: 5, baseDiameter: 2 * radius, topDiameter: 2 * radius };
+      const body = new AbutmentInCrown(placed(slabPlan({ r: 2 })), crown, numbers, { cover, post });
+      return { plane: body.palatal, volume: reductionOf(crown, body).volume };
+    };
+    const length = Math.hypot(5, 0.28);
+    // The line through both, moved in to the waist, and by the cover.
+    const whole = (5 * 2.2 + 0.28 * 3) / length - cover;
+
+    it('is ground to the plane, to a share of it where less than 0.2 mm is too near, and not at all before', () => {
+      // At the waist 2.2 − 1.05 may stay.
+      expect(of(1.14).plane).toBeNull();
+      expect(of(1.36).plane?.at).toBeCloseTo(whole, 3);
+      expect(of(1.36).plane?.normal[1]).toBeCloseTo(0.28 / length, 3);
+      // 0.1 too near: half the way from the top's palatal rim, which stands out furthest.
+      const touching = (5 * 1.25 + 0.28 * 5) / length;
+      expect(of(1.25).plane?.at).toBeCloseTo((touching + whole) / 2, 3);
+    });
+
+    it('never jumps: a wider abutment by 0.005 mm loses little more', () => {
+      const volumes = Array.from({ length: 57 }, (_, i) => of(1.12 + 0.005 * i).volume);
+      const steps = volumes.slice(1).map((v, i) => v - volumes[i]);
+      expect(volumes[0]).toBe(0);
+      expect(volumes[56]).toBeGreaterThan(4);
+      expect(Math.min(...steps)).toBeGreaterThanOrEqual(0);
+      expect(Math.max(...steps)).toBeLessThan(0.25);
+    });
   });
 
   it('the ground abutment and what is ground off are the whole abutment; the mesh is closed', async () => {

@@ -6,7 +6,7 @@ import { expect } from 'vitest';
 import type { SiteCode } from '../../src/core/anatomy/site.ts';
 import { broughtInto, type Placed, turnedInto } from '../../src/core/geometry/carry.ts';
 import type { TriangleMesh } from '../../src/core/geometry/mesh.ts';
-import { along, distance, dot, scale, sub, type Vec3 } from '../../src/core/geometry/vec.ts';
+import { along, distance, dot, sub, type Vec3 } from '../../src/core/geometry/vec.ts';
 import { libraryShape } from '../../src/core/implant/library.ts';
 import type { AbutmentNumbers } from '../../src/core/implant/shape.ts';
 import { Placement } from '../../src/core/measure/placement.ts';
@@ -98,6 +98,9 @@ interface Opinion {
   readonly abutment: AbutmentNumbers;
 }
 
+/** From so far palatally rays are sent, mm. */
+const FAR = 30;
+
 /** How far within what may stay a place of the abutment lies, from the axis facially, mesially and up, mm: where the foot's rim is nearest no wall stands beside it. */
 function soundness({ whole, wall, rim, frame, at }: Opinion, [f, m, x]: Vec3, cover: number): number {
   const q = broughtInto(frame, along(along(along(at.platform, at.a, x), at.ef, f), at.em, m));
@@ -109,30 +112,35 @@ function soundness({ whole, wall, rim, frame, at }: Opinion, [f, m, x]: Vec3, co
 /** Levels at which the palatal side is traced. */
 const LEVELS = 400;
 
-/** The palatal plane by the rule, from rays: normal (facially, up) and distance; and by how much the abutment is too near palatally at most, mm. */
-function palatalPlane(opinion: Opinion, cover: number) {
+/** Where at most less than this is too near palatally, the plane is moved in by that share of its way only (rule C8), mm. */
+const WHOLE_SIDE = 0.2;
+
+/** The palatal plane by the rule, from rays: normal (facially, up) and distance; null: nothing is too near palatally, or no crown stands there. */
+function palatalPlane(opinion: Opinion, cover: number, post: Plan['crown']['post']) {
   const { whole, frame, at, abutment } = opinion;
   const { height, baseDiameter, topDiameter } = abutment;
+  const radius = (x: number) => (baseDiameter + ((topDiameter - baseDiameter) * x) / height) / 2;
   const outline: [number, number][] = [];
   let lack = -Infinity;
   for (let i = 0; i <= LEVELS; i++) {
     const x = (height * i) / LEVELS;
-    const from = broughtInto(frame, along(at.platform, at.a, x));
-    const hits = whole.hits(from, turnedInto(frame, scale(at.ef, -1)));
-    // From outside the crown, facially of it, the second crossing comes out.
-    if (hits.length > 0) outline.push([-hits[hits.length % 2 === 1 ? 0 : 1], x]);
-    const rho = (baseDiameter + ((topDiameter - baseDiameter) * x) / height) / 2;
-    lack = Math.max(lack, -soundness(opinion, [-rho, 0, x], cover));
+    const outside = broughtInto(frame, along(along(at.platform, at.a, x), at.ef, -FAR));
+    const [first] = whole.hits(outside, turnedInto(frame, at.ef));
+    if (first !== undefined) outline.push([first - FAR, x]);
+    if (x > post.height || radius(x) > post.diameter / 2)
+      lack = Math.max(lack, -soundness(opinion, [-radius(x), 0, x], cover));
   }
   const top = outline[outline.length - 1];
-  if (lack < 0 || !top || top[1] - outline[0][1] < 1) return { lack, plane: null };
+  if (lack <= 0 || !top || top[1] - outline[0][1] < 1) return null;
   const lower = outline.filter(([, x]) => x <= top[1] - 1);
   const low = lower.reduce((a, b) => (b[0] < a[0] ? b : a));
   const length = Math.hypot(top[0] - low[0], top[1] - low[1]);
   const normal = [-(top[1] - low[1]) / length, (top[0] - low[0]) / length] as const;
   const along2 = ([f, x]: readonly [number, number]) => normal[0] * f + normal[1] * x;
-  const reach = Math.min(...outline.filter(([, x]) => x >= low[1]).map(along2)) - cover;
-  return { lack, plane: { normal, reach } };
+  const whole2 = Math.min(...outline.filter(([, x]) => x >= low[1]).map(along2)) - cover;
+  const touching = Math.max(along2([-radius(0), 0]), along2([-radius(height), height]), whole2);
+  const share = Math.min(1, lack / WHOLE_SIDE);
+  return { normal, reach: touching + (whole2 - touching) * share };
 }
 
 /** Volume of what is ground off, the least post left out, mm³. */
@@ -146,13 +154,13 @@ async function groundOff(opinion: Opinion, cover: number, post: Plan['crown']['p
     { min: [...box.min], max: [...box.max] },
     0.2,
   );
-  const { lack, plane } = palatalPlane(opinion, cover);
+  const plane = palatalPlane(opinion, cover, post);
   const kept = plane ? inner.trimByPlane([-plane.normal[0], 0, -plane.normal[1]], -plane.reach) : inner;
   const body = Manifold.cylinder(a.height, a.baseDiameter / 2, a.topDiameter / 2, 180);
   const core = Manifold.cylinder(post.height, post.diameter / 2, post.diameter / 2, 180);
   const volume = body.subtract(kept).subtract(core).volume();
   for (const solid of new Set([inner, kept, body, core])) solid.delete();
-  return { volume, palatal: plane !== null, lack };
+  return { volume, palatal: plane !== null };
 }
 
 interface Row {
@@ -161,14 +169,9 @@ interface Row {
   readonly palatal: boolean;
 }
 
-/** A palatal side that is too near by less than this, or keeps clear by less, may be ground by one opinion and not by the other, mm. */
-const DOUBTFUL = 0.02;
-
-/** So many plans a tooth; each is within 0.1 mm³ and 2 %. */
+/** So many plans a tooth, none left out; each is within 0.1 mm³ and 2 %. */
 export async function checkReductions(perTooth: number): Promise<{ rows: Row[]; said: string }> {
   const rows: Row[] = [];
-  let doubtful = 0;
-  let disputed = 0;
   for (const tooth of [11, 12, 13] as const) {
     const random = seeded(77 + tooth);
     for (const plan of poses(tooth, 'tapered-one-piece-30x11', perTooth, 0.8, 8)) {
@@ -189,19 +192,15 @@ export async function checkReductions(perTooth: number): Promise<{ rows: Row[]; 
       const { mesh, frame } = planned;
       const whole = new Traced(mesh);
       const opinion = { whole, wall: new Traced(openFoot(mesh)), rim: rimOf(mesh), frame, at, abutment };
-      const { volume: theirs, palatal, lack } = await groundOff(opinion, rule.cover, rule.post);
-      if (Math.abs(lack) < DOUBTFUL) doubtful++;
-      // An axis that hardly runs within the crown: one opinion finds a palatal outline beside it, the other none.
-      else if ((body.palatal !== null) !== palatal) disputed++;
-      else rows.push({ ours, theirs, palatal });
+      const { volume: theirs, palatal } = await groundOff(opinion, rule.cover, rule.post);
+      rows.push({ ours, theirs, palatal });
     }
   }
   const off = rows.map(({ ours, theirs }) => Math.abs(ours - theirs)).sort((x, y) => x - y);
   const most = Math.max(...rows.map((row) => row.theirs));
   const ground = rows.filter((row) => row.palatal).length;
-  const said = `ground off: ${off.length} plans up to ${most.toFixed(1)} mm³, ${ground} of them palatally, off by ${off[off.length >> 1].toFixed(3)} at the median, ${off.at(-1)?.toFixed(3)} at worst; ${doubtful} left out as doubtful, ${disputed} with a palatal side by one opinion only`;
+  const said = `ground off: ${off.length} plans up to ${most.toFixed(1)} mm³, ${ground} of them palatally, off by ${off[off.length >> 1].toFixed(3)} at the median, ${off.at(-1)?.toFixed(3)} at worst`;
   const apart = rows.filter(({ ours, theirs }) => Math.abs(ours - theirs) > 0.1 + 0.02 * theirs);
   expect(apart, said).toEqual([]);
-  expect(disputed, said).toBeLessThanOrEqual(perTooth / 25);
   return { rows, said };
 }

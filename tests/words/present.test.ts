@@ -56,6 +56,7 @@ const REASONS = all<Reason>({
   'shoulder-shows': true,
   'no-abutment': true,
   'opponents-elsewhere': true,
+  'one-piece': true,
   outside: true,
 });
 const STATUSES = all<Status>({ within: true, near: true, beyond: true, 'not-applicable': true });
@@ -120,7 +121,10 @@ describe('codes have their words', () => {
   it('readings, statuses, reasons, units, strengths, how a number is known', () => {
     for (const id of READING_IDS) has(`reading.${id}`);
     for (const status of [...STATUSES, 'none', 'not-counted']) has(`status.${status}`);
-    for (const reason of REASONS) has(`reason.${reason}`);
+    for (const reason of REASONS) {
+      has(`reason.${reason}`);
+      expect(`why.${reason}` in words, reason).toBe(true);
+    }
     for (const unit of UNITS) if (unit !== 'place') has(`unit.${unit}`);
     for (const place of ['facial', 'edge', 'palatal']) has(`place.${place}`);
     for (const strength of STRENGTHS) has(`strength.${strength}`);

@@ -97,6 +97,7 @@ export type Reason =
   | 'shoulder-shows'
   | 'no-abutment'
   | 'opponents-elsewhere'
+  | 'one-piece'
   | 'outside';
 
 /** One measurement with the two points it was taken between. The line that is drawn, the number that is shown and the row that is printed all use it. */

@@ -4,7 +4,7 @@ import type { AbutmentNumbers } from '../implant/shape.ts';
 import type { Placement } from '../measure/placement.ts';
 import type { LeastPost } from './crownChoices.ts';
 import { DistanceField } from './distanceField.ts';
-import { type PalatalSide, palatalSide } from './palatalSide.ts';
+import { movedOut, type PalatalSide, palatalSide } from './palatalSide.ts';
 import { type CrownCut, cutCrown, type PlannedCrown } from './plannedCrown.ts';
 
 /** What a reduction keeps: the least distance from abutment to the crown's surface, and the least post; mm. */
@@ -22,8 +22,15 @@ function fieldOf({ mesh, wall }: PlannedCrown): DistanceField {
   return made;
 }
 
-/** Heights at which the palatal side is looked at. */
+/** Heights at which the palatal side is looked at, and those about the worst of them. */
 const LEVELS = 24;
+const FINER = 8;
+
+/** Where at most less than this is too near, the palatal side is ground only by that share, mm (ours). */
+const WHOLE_SIDE = 0.2;
+
+/** The field is off by less than this, between two levels' worst too, mm. */
+const UNSURE = 0.05;
 
 /**
  * A one-piece abutment within the planned crown (rule C8). Its places: `x` over the shoulder along the axis, `rho` from the axis, and an azimuth's cosine and
@@ -52,7 +59,7 @@ export class AbutmentInCrown {
     this.ef = turnedInto(frame, at.ef);
     this.em = turnedInto(frame, at.em);
     this.field = fieldOf(crown);
-    this.palatal = this.groundPalatally() ? palatalSide(across.loops, numbers.height, rule.cover) : null;
+    this.palatal = this.palatalPlane(across);
   }
 
   radius(x: number): number {
@@ -84,8 +91,13 @@ export class AbutmentInCrown {
   }
 
   /** The same by the wall itself; leaves the wall's nearest point in the crown's `wall.foot`. */
+  private exactlyTooNear(x: number, rho: number, cos: number, sin: number): number {
+    return this.rule.cover + this.crown.wall.signed(...this.point(x, rho, cos, sin));
+  }
+
+  /** As {@link over}, by the wall itself; leaves the wall's nearest point in the crown's `wall.foot`. */
   exactlyOver(x: number, rho: number, cos: number, sin: number): number {
-    const near = this.rule.cover + this.crown.wall.signed(...this.point(x, rho, cos, sin));
+    const near = this.exactlyTooNear(x, rho, cos, sin);
     return this.palatal ? Math.max(near, this.palatal.beyond(rho * cos, x)) : near;
   }
 
@@ -101,12 +113,35 @@ export class AbutmentInCrown {
     return s <= height ? [s, this.radius(s)] : [height, Math.max(0, topDiameter / 2 - (s - height))];
   }
 
-  private groundPalatally(): boolean {
-    for (let i = 0; i <= LEVELS; i++) {
-      const x = (this.numbers.height * i) / LEVELS;
+  /** Moved in by as large a share of its way as what is too near palatally is of {@link WHOLE_SIDE}. */
+  private palatalPlane({ loops }: CrownCut): PalatalSide | null {
+    const lack = this.tooNearPalatally();
+    const side =
+      lack > 0 ? palatalSide(loops, { height: this.numbers.height, cover: this.rule.cover }) : null;
+    if (!side || lack >= WHOLE_SIDE) return side;
+    const { height } = this.numbers;
+    const way = Math.max(0, side.beyond(-this.radius(0), 0), side.beyond(-this.radius(height), height));
+    return movedOut(side, way * (1 - lack / WHOLE_SIDE));
+  }
+
+  /** How much nearer to the crown's wall than it may be the palatal side is at most, the least post left out; exact where it decides. */
+  private tooNearPalatally(): number {
+    const step = this.numbers.height / LEVELS;
+    const at = (x: number, ask: 'tooNear' | 'exactlyTooNear'): number => {
       const rho = this.radius(x);
-      if (this.overPost(x, rho) > 0 && this.tooNear(x, rho, -1, 0) > 0) return true;
+      return this.overPost(x, rho) > 0 ? this[ask](x, rho, -1, 0) : -Infinity;
+    };
+    let [worst, most] = [0, -Infinity];
+    for (let i = 0; i <= LEVELS; i++) {
+      const lack = at(i * step, 'tooNear');
+      if (lack > most) [worst, most] = [i * step, lack];
     }
-    return false;
+    if (most < -UNSURE || most > WHOLE_SIDE + UNSURE) return most;
+    most = -Infinity;
+    for (let i = -FINER; i <= FINER; i++) {
+      const x = Math.min(this.numbers.height, Math.max(0, worst + (i * step) / FINER));
+      most = Math.max(most, at(x, 'exactlyTooNear'));
+    }
+    return most;
   }
 }

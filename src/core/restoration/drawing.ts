@@ -40,7 +40,7 @@ export interface DrawnChannel {
 
 /** What a pose draws of the crown, but for meshes: points of the jaw frame, mm. */
 export interface CrownDrawing {
-  /** Null: the axis does not come out of the crown. */
+  /** Null: the axis does not come out of the crown, or the abutment is one piece with the implant. */
   readonly channel: DrawnChannel | null;
   /** From the shoulder's rim to the gum's margin on the crown. Null: no wall there, or the shoulder shows. */
   readonly contours: Readonly<Record<EmergenceSide, Contour | null>>;
@@ -52,7 +52,7 @@ export interface CrownDrawing {
 
 function channelOf({ anatomy, placement, restoration }: CrownScene): DrawnChannel | null {
   const { access, exit } = restoration;
-  if (!access) return null;
+  if (!access || placement.shape.abutment) return null;
   const { toJaw, toJawDirection } = anatomy;
   const { bent } = access;
   return {

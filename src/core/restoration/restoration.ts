@@ -3,7 +3,7 @@ import { ReadingBook } from '../measure/book.ts';
 import { exitLimit } from '../measure/defaultLimits.ts';
 import type { Bands, Fixing } from '../measure/limit.ts';
 import type { Placement } from '../measure/placement.ts';
-import type { Reading } from '../measure/reading.ts';
+import type { Reading, Reason } from '../measure/reading.ts';
 import { shoulderToCrest } from '../measure/shoulder.ts';
 import { AbutmentInCrown } from './abutmentInCrown.ts';
 import { type AccessExit, accessExit } from './access.ts';
@@ -49,7 +49,7 @@ export function restore(input: RestorationInput): Restoration {
   const across = cutCrown(crown, { origin: at.platform, x: at.ef, y: at.a });
   const lengthwise = cutCrown(crown, { origin: at.platform, x: at.em, y: at.a });
   const access = accessExit(across, crown, choices.channelBend);
-  addAccess(fixing === 'cemented' ? null : access, fixing, book);
+  addAccess(access, { fixing, onePiece: at.shape.abutment !== null }, book);
   const contours = {
     mesial: contourOf(at, crown, 'mesial', lengthwise),
     distal: contourOf(at, crown, 'distal', lengthwise),
@@ -77,12 +77,24 @@ function contacts(at: Placement, book: ReadingBook): void {
 
 const PLACE = { facial: -1, edge: 0, palatal: 1 } as const;
 
-function addAccess(access: AccessExit | null, fixing: Fixing, book: ReadingBook): void {
-  if (!access) {
-    const reason = fixing === 'cemented' ? 'wrong-fixing' : 'misses-crown';
-    book.skip('access-exit', 'place', reason);
-    book.skip('access-exit-to-edge', 'mm', reason);
-    book.skip('access-exit-correction', 'deg', reason);
+/** Why a crown takes no screw, whichever way the axis leads; null: it may take one. */
+function noScrew({ fixing, onePiece }: Screwing): Reason | null {
+  if (fixing === 'cemented') return 'wrong-fixing';
+  return onePiece ? 'one-piece' : null;
+}
+
+interface Screwing {
+  readonly fixing: Fixing;
+  readonly onePiece: boolean;
+}
+
+function addAccess(access: AccessExit | null, screwing: Screwing, book: ReadingBook): void {
+  const reason = noScrew(screwing);
+  if (!access || reason) {
+    const why = reason ?? 'misses-crown';
+    book.skip('access-exit', 'place', why);
+    book.skip('access-exit-to-edge', 'mm', why);
+    book.skip('access-exit-correction', 'deg', why);
     return;
   }
   const { exit, edge, bend, bent } = access;
