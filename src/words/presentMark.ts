@@ -158,6 +158,11 @@ function presentPublished({ id: spread, who, guide, where, ...study }: Published
 
 export const publishedSpreads = (): PresentedSpread[] => PUBLISHED_SPREADS.map(presentPublished);
 
-/** The same, each in a line. */
-export const publishedLines = (): string[] =>
-  publishedSpreads().map(({ id: _, ...slots }) => say('published.row', slots));
+/** A published spread in a line. */
+export function publishedLine(spread: PublishedSpread): string {
+  const { id: _, ...slots } = presentPublished(spread);
+  return say('published.row', slots);
+}
+
+/** All of them, each in a line. */
+export const publishedLines = (): string[] => PUBLISHED_SPREADS.map(publishedLine);

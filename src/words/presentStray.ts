@@ -7,7 +7,7 @@ import type { HandOutlook } from '../core/spread/handOutlook.ts';
 import { strayOf } from '../core/spread/straying.ts';
 import type { HandChoice } from '../core/teaching/hands.ts';
 import { formatNumber, formatQuantity } from './format.ts';
-import { presentPublished, publishedText } from './presentMark.ts';
+import { publishedLine, publishedText } from './presentMark.ts';
 import { say } from './say.ts';
 import { sayAdvance, sayShift, sayTilt } from './sayEdit.ts';
 
@@ -30,7 +30,7 @@ export function sayHand(choice: HandChoice): string {
 
 /** Where its numbers come from, and what was made of them. */
 export const presentHandSource = (choice: HandChoice): string[] =>
-  'published' in choice ? [presentPublished(choice.published), say('stray.note')] : [say('stray.noteOwn')];
+  'published' in choice ? [publishedLine(choice.published), say('stray.note')] : [say('stray.noteOwn')];
 
 /** How far the work is. */
 export const sayWorking = ({ done, there }: HandOutlook): string =>
