@@ -82,12 +82,12 @@ export function runningOut<M extends Material>(material: M, { ends, levels }: Ru
         `#include <opaque_fragment>
         vec4 at = vec4(vPlace, 1.0);
         vec4 lack = max(vec4(0.0), 1.0 - vec4(
-          dot(uEnds[0], at) / ${BESIDE.over.toFixed(1)},
-          dot(uEnds[1], at) / ${BESIDE.over.toFixed(1)},
+          dot(uEnds[0], at) / float(${BESIDE.over}),
+          dot(uEnds[1], at) / float(${BESIDE.over}),
           (uLevels.x - at.z) / uLevels.y,
           (at.z - uLevels.z) / uLevels.w
         ));
-        gl_FragColor.a *= smoothstep(0.0, 1.0, 1.0 - ${sooner.toFixed(2)} * length(lack));`,
+        gl_FragColor.a *= smoothstep(0.0, 1.0, 1.0 - float(${sooner}) * length(lack));`,
       );
   };
   return material;
