@@ -1,33 +1,31 @@
 import { lazy, type ReactNode, Suspense, useCallback, useLayoutEffect, useMemo } from 'react';
 import type { Hidden } from '../core/teaching/exercise.ts';
 import { DrawingSelect } from '../panels/DrawingSelect.tsx';
-import { ExerciseSentence } from '../panels/exercise/ExerciseSentence.tsx';
 import { HandOver } from '../panels/HandOver.tsx';
 import { LayerWords } from '../panels/LayerWords.tsx';
-import { Models } from '../panels/Models.tsx';
 import { type PlanSources, PlansMenu } from '../panels/PlansMenu.tsx';
-import { PrintedRehearsal } from '../panels/PrintedRehearsal.tsx';
-import { Section } from '../panels/Section.tsx';
 import { redoLabel, undoLabel } from '../state/document.ts';
-import { handStores, seatStores } from '../state/inHand.ts';
+import type { Place } from '../state/session.ts';
 import { NOTHING_HIDDEN, placesOf, type Sitting } from '../state/sitting.ts';
 import type { PlanStores } from '../state/stores.ts';
-import { teachStores } from '../state/teach.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { useSitting } from '../state/useSitting.ts';
 import { veiled } from '../state/veiled.ts';
 import { planTitle } from '../words/planTitle.ts';
 import { say } from '../words/say.ts';
 import type { ModelMaker } from '../worker/modelMaker.ts';
+import { Failed } from './Failed.tsx';
 import { Header } from './Header.tsx';
-import type { Bench, Views } from './places/place.ts';
-import { partsOf } from './places/places.ts';
+import type { Bench, Page } from './places/place.ts';
 import type { DrawnLedger } from './revision.ts';
-import { type Parts, Shell } from './Shell.tsx';
+import { type Content, type Parts, Shell } from './Shell.tsx';
 import { useHistoryKeys } from './useHistoryKeys.ts';
+import { useParts } from './useParts.ts';
 import { useProjector } from './useProjector.ts';
 
 const Stage = lazy(() => import('../scene/Stage.tsx'));
+const ExerciseSentence = lazy(() => import('../panels/exercise/ExerciseSentence.tsx'));
+const PrintedRehearsal = lazy(() => import('../panels/PrintedRehearsal.tsx'));
 
 export interface AppProps {
   stores: PlanStores;
@@ -60,11 +58,7 @@ function PlanHeader({ stores, plans, maker }: Omit<AppProps, 'ledger'>) {
       onProjector={projector.toggle}
     >
       <PlansMenu stores={stores} {...plans} />
-      {!sitting && (
-        <HandOver stores={stores}>
-          <Models stores={stores} maker={maker} />
-        </HandOver>
-      )}
+      {!sitting && <HandOver stores={stores} maker={maker} />}
     </Header>
   );
 }
@@ -74,11 +68,34 @@ function Scenario({ stores }: { stores: PlanStores }) {
   return <p>{useSelected(stores.document, ({ plan }) => planTitle(plan))}</p>;
 }
 
+/** The rehearsal on paper, loaded with the first plan that has one. */
+function Printed({ stores }: { stores: PlanStores }) {
+  const rehearsed = useSelected(stores.document, ({ plan }) => plan.rehearsal !== null);
+  if (!rehearsed) return null;
+  return (
+    <Suspense fallback={null}>
+      <PrintedRehearsal stores={stores} />
+    </Suspense>
+  );
+}
+
 /** Reports that the panels show the newest revision. Stands after them and is committed with them. */
 function PanelsDrawn({ stores, ledger }: LedgerProps) {
   const revision = useSelected(stores.live, (state) => state.revision);
   useLayoutEffect(() => ledger.drawn('panels', revision), [ledger, revision]);
   return null;
+}
+
+interface LostProps {
+  ledger: DrawnLedger;
+  place: Place;
+  onRetry: () => void;
+}
+
+/** A place that could not be loaded. */
+function Lost({ ledger, place, onRetry }: LostProps) {
+  useLayoutEffect(() => ledger.absent('stage'), [ledger]);
+  return <Failed name={say(`place.${place}`)} onRetry={onRetry} />;
 }
 
 /** The stage, which follows the stores by itself and reports what it has drawn. */
@@ -95,7 +112,8 @@ function StageHost({ stores, ledger }: LedgerProps) {
 /** A part that is kept from who looks, and why. */
 type Covers = Readonly<Record<'section' | 'profile' | 'readings', string | null>>;
 
-interface BenchProps extends Views {
+interface BenchProps {
+  stores: PlanStores;
   bench: Bench;
   ledger: DrawnLedger;
   covers: Covers;
@@ -104,26 +122,23 @@ interface BenchProps extends Views {
 }
 
 /** The parts of a place at the table. */
-function benchParts({ bench, ledger, covers, sitting, ...views }: BenchProps): Parts {
-  const { Sentence, Rail, Beside, Under, Section: Own } = bench;
-  const shown = bench.shown(views);
+function benchParts({ stores, bench, ledger, covers, sitting }: BenchProps): Parts {
+  const { Sentence, Rail, Section, Beside, Under } = bench;
   const open = (part: keyof Covers, content: ReactNode): ReactNode =>
     covers[part] === null ? content : <p className="calm">{covers[part]}</p>;
   return {
     sentence: sitting ? (
-      <ExerciseSentence stores={views.stores} sitting={sitting} />
-    ) : (
-      <Sentence {...views} />
-    ),
-    rail: (
       <Suspense fallback={null}>
-        <Rail {...views} />
+        <ExerciseSentence stores={stores} sitting={sitting} />
       </Suspense>
+    ) : (
+      <Sentence stores={stores} />
     ),
-    stage: <StageHost stores={shown} ledger={ledger} />,
-    section: open('section', Own ? <Own {...views} /> : <Section stores={shown} />),
-    profile: open('profile', <Beside {...views} />),
-    readings: open('readings', <Under {...views} />),
+    rail: <Rail stores={stores} />,
+    stage: <StageHost stores={bench.shown(stores)} ledger={ledger} />,
+    section: open('section', <Section stores={stores} />),
+    profile: open('profile', <Beside stores={stores} />),
+    readings: open('readings', <Under stores={stores} />),
   };
 }
 
@@ -143,25 +158,37 @@ function coversOf({ guessing, asking, hidden }: Covering): Covers {
   return { section: cover('section'), profile: cover('profile'), readings: cover('readings') };
 }
 
+interface ContentProps {
+  stores: PlanStores;
+  ledger: DrawnLedger;
+  place: Place;
+  parts: Bench | Page;
+  sitting: Sitting | null;
+}
+
+/** What a place puts between header and title block. */
+function useContent({ stores, ledger, place, parts, sitting }: ContentProps): Content {
+  const guessing = useSelected(stores.live, (state) => state.guessing) && place === 'rehearse';
+  const asking = useSelected(stores.live, (state) => state.answerHidden) && place === 'teach';
+  if (parts.kind === 'page') return { page: <parts.Page stores={stores} ledger={ledger} /> };
+  const covers = coversOf({ guessing, asking, hidden: sitting?.exercise.hidden ?? NOTHING_HIDDEN });
+  return {
+    names: parts.names,
+    layout: parts.layout,
+    parts: benchParts({ stores, bench: parts, ledger, covers, sitting }),
+  };
+}
+
 /** The whole page over its stores: which part gets what, and nothing more. */
 export function App({ stores, ledger, plans, maker }: AppProps) {
   const { document, session } = stores;
-  const place = useSelected(session, (state) => state.place);
+  const { here, arrived, lost, retry } = useParts(session);
+  const place = lost ?? here.place;
   const sitting = useSitting(stores);
   const hidden = sitting?.exercise.hidden ?? NOTHING_HIDDEN;
-  const views = useMemo(() => {
-    const seen = { ...stores, session: veiled(stores.session, hidden) };
-    return {
-      stores: seen,
-      inHand: handStores(seen),
-      inSeat: seatStores(seen),
-      inTeach: teachStores(seen),
-    };
-  }, [stores, hidden]);
-  const guessing = useSelected(stores.live, (state) => state.guessing) && place === 'rehearse';
-  const asking = useSelected(stores.live, (state) => state.answerHidden) && place === 'teach';
-  const here = useSelected(session, partsOf);
-  const looked = here.kind === 'bench' ? here.shown(views) : views.stores;
+  const seen = useMemo(() => ({ ...stores, session: veiled(stores.session, hidden) }), [stores, hidden]);
+  const content = useContent({ stores: seen, ledger, sitting, ...here });
+  const looked = here.parts.kind === 'bench' ? here.parts.shown(seen) : seen;
   useHistoryKeys(document.undo, document.redo);
   const stageAbsent = useCallback(() => ledger.absent('stage'), [ledger]);
 
@@ -177,22 +204,10 @@ export function App({ stores, ledger, plans, maker }: AppProps) {
           sheet: <p>{say('title.sheetNumber', { sheet: '1', sheets: '1' })}</p>,
         }}
         onStageFault={stageAbsent}
-        printed={<PrintedRehearsal stores={stores} />}
-        {...(here.kind === 'page'
-          ? { page: <here.Page {...views} ledger={ledger} /> }
-          : {
-              names: here.names,
-              layout: here.layout,
-              parts: benchParts({
-                bench: here,
-                ledger,
-                covers: coversOf({ guessing, asking, hidden }),
-                sitting,
-                ...views,
-              }),
-            })}
+        printed={<Printed stores={stores} />}
+        {...(lost ? { page: <Lost ledger={ledger} place={lost} onRetry={retry} /> } : content)}
       />
-      <PanelsDrawn stores={stores} ledger={ledger} />
+      {(arrived || lost) && <PanelsDrawn stores={stores} ledger={ledger} />}
     </>
   );
 }

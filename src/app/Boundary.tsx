@@ -1,5 +1,5 @@
 import { Component, type ReactNode } from 'react';
-import { say } from '../words/say.ts';
+import { Failed } from './Failed.tsx';
 
 interface BoundaryProps {
   /** What stands in it, as the message names it. */
@@ -26,13 +26,6 @@ export class Boundary extends Component<BoundaryProps, BoundaryState> {
 
   override render(): ReactNode {
     if (!this.state.failed) return this.props.children;
-    return (
-      <div className="calm" role="alert">
-        <p>{say('panel.failed', { panel: this.props.name })}</p>
-        <button type="button" onClick={() => this.setState({ failed: false })}>
-          {say('panel.retry')}
-        </button>
-      </div>
-    );
+    return <Failed name={this.props.name} onRetry={() => this.setState({ failed: false })} />;
   }
 }

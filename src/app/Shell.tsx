@@ -26,7 +26,7 @@ interface Frame {
 }
 
 /** A place at the table, part by part, or a page of its own. */
-type Content = { names: PartNames; layout?: string; parts: Parts } | { page: ReactNode };
+export type Content = { names: PartNames; layout?: string; parts: Parts } | { page: ReactNode };
 
 export type ShellProps = Frame & Content;
 
@@ -62,7 +62,7 @@ function Table({
 }) {
   return (
     <>
-      <Panel place="rail" name={say(names.rail)}>
+      <Panel place="rail" name={names.rail}>
         {parts.rail}
       </Panel>
       <Panel place="stage" name={say('panel.stage')} onFault={onStageFault}>
@@ -73,11 +73,11 @@ function Table({
           <Panel place="section" name={say('panel.section')}>
             {parts.section}
           </Panel>
-          <Panel place="profile" name={say(names.profile)} heading>
+          <Panel place="profile" name={names.profile} heading>
             {parts.profile}
           </Panel>
         </div>
-        <Panel place="readings" name={say(names.readings)}>
+        <Panel place="readings" name={names.readings}>
           {parts.readings}
         </Panel>
       </div>

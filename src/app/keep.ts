@@ -1,8 +1,6 @@
 import type { Plan } from '../core/plan/plan.ts';
 import { holdAlone } from '../io/keep/holdAlone.ts';
 import { browserShelf } from '../io/keep/shelf.ts';
-import { parsePlanFile, printPlanFile } from '../io/planFile.ts';
-import type { StoredPlan } from '../io/plans.ts';
 import type { DocumentStore } from '../state/document.ts';
 import { type Keeping, keepDocument } from '../state/kept.ts';
 
@@ -13,16 +11,34 @@ export interface Recovered {
   readonly follow: (document: DocumentStore<Plan>) => Keeping;
 }
 
+/** A kept text as a plan; null: no plan of this program, or what reads plans could not be loaded. */
+async function planOf(text: string): Promise<Plan | null> {
+  try {
+    const { parsePlanFile } = await import('../io/planFile.ts');
+    const read = parsePlanFile(text);
+    return read.ok ? read.plan : null;
+  } catch {
+    return null;
+  }
+}
+
+const isOwn = async (plan: Plan): Promise<boolean> => {
+  try {
+    return (await import('../io/plans.ts')).comesWithProgram(plan);
+  } catch {
+    return false;
+  }
+};
+
 /** What lies on this machine, and this tab's right to write over it. Never throws: where nothing can be stored, nothing lies there. */
-export async function recover(own: readonly StoredPlan[]): Promise<Recovered> {
+export async function recover(): Promise<Recovered> {
   const shelf = browserShelf();
   const [hold, { slot, damaged }] = await Promise.all([holdAlone('ridgewright.plan'), shelf.read()]);
-  const read = slot && parsePlanFile(slot.text);
-  // What only a newer program can read is put aside for it.
-  if (slot && !read?.ok) await shelf.remember(slot.text, Date.now());
-  const texts = new Set(own.map(({ plan }) => printPlanFile(plan)));
+  const plan = slot && (await planOf(slot.text));
+  // What cannot be read now, perhaps by a newer program only, is put aside.
+  if (slot && !plan) await shelf.remember(slot.text, Date.now());
   return {
-    plan: read?.ok ? read.plan : null,
+    plan,
     follow: (document) =>
       keepDocument(document, {
         shelf,
@@ -30,7 +46,7 @@ export async function recover(own: readonly StoredPlan[]): Promise<Recovered> {
         damaged,
         hold,
         now: Date.now,
-        isOwn: (plan) => texts.has(printPlanFile(plan)),
+        isOwn,
       }),
   };
 }

@@ -1,4 +1,4 @@
-import { DEMO_PLANS, MEAN_PLANS } from '../io/plans.ts';
+import { FIRST_PLAN } from '../io/firstPlan.ts';
 import { createOffline } from '../state/offline.ts';
 import { createStores } from '../state/stores.ts';
 import { modelMaker } from '../worker/modelMaker.ts';
@@ -21,9 +21,9 @@ function ownStorage(): Storage | undefined {
 /** The page as it is served: it goes on with the plan that was kept last; a new user meets the first scenario. */
 async function open(): Promise<void> {
   const policy = scriptPolicy();
-  const { plan, follow } = await recover([...DEMO_PLANS, ...MEAN_PLANS]);
-  const stores = createStores(plan ?? DEMO_PLANS[0].plan, ownStorage());
-  start({
+  const { plan, follow } = await recover();
+  const stores = createStores(plan ?? FIRST_PLAN.plan, ownStorage());
+  await start({
     stores,
     keeping: follow(stores.document),
     offline: import.meta.env.PROD ? workOffline(policy, document.documentElement) : createOffline(),

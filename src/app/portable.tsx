@@ -1,4 +1,4 @@
-import { DEMO_PLANS } from '../io/plans.ts';
+import { FIRST_PLAN } from '../io/firstPlan.ts';
 import { keepNothing } from '../state/kept.ts';
 import { createOffline } from '../state/offline.ts';
 import { createStores } from '../state/stores.ts';
@@ -6,8 +6,8 @@ import { onPage } from '../worker/onPage.ts';
 import { start } from './start.tsx';
 
 /** The page as one file, opened from a memory stick: it leaves nothing on the machine, and what needs a worker is left out or done on the page. */
-start({
-  stores: createStores(DEMO_PLANS[0].plan),
+void start({
+  stores: createStores(FIRST_PLAN.plan),
   keeping: keepNothing(),
   offline: createOffline(),
   wake: onPage,

@@ -1,5 +1,5 @@
 import { type Fault, fault } from '../core/plan/fault.ts';
-import { LARGEST_FILE } from './planFile.ts';
+import { LARGEST_FILE } from './largestFile.ts';
 
 export type Parsed<T> =
   | { readonly ok: true; readonly value: T }

@@ -1,7 +1,7 @@
 import type { Kit } from '../core/drilling/kit.ts';
 import { fault } from '../core/plan/fault.ts';
 import { type KitResult, kitFile, readKit } from '../core/plan/readKit.ts';
-import { LARGEST_FILE } from './planFile.ts';
+import { LARGEST_FILE } from './largestFile.ts';
 
 /** From a kit file's text to a user's own kit, or to its faults. Never throws on bad input. */
 export function parseKitFile(text: string): KitResult {

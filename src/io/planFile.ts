@@ -1,9 +1,9 @@
 import { fault } from '../core/plan/fault.ts';
-import type { Plan } from '../core/plan/plan.ts';
 import { type ReadResult, readPlan } from '../core/plan/read.ts';
+import { LARGEST_FILE } from './largestFile.ts';
 
-/** A plan is a few kilobytes; more than this is not read, let alone parsed. Bytes of UTF-8, or characters. */
-export const LARGEST_FILE = 256 * 1024;
+export { LARGEST_FILE } from './largestFile.ts';
+export { printPlanFile } from './printPlanFile.ts';
 
 /** The answer to a file of that many bytes or characters, for a caller that knows before it has read them. */
 export const tooLarge = (size: number): ReadResult => ({
@@ -22,14 +22,4 @@ export function parsePlanFile(text: string): ReadResult {
     return { ok: false, faults: [fault('not-json', '')] };
   }
   return readPlan(value);
-}
-
-/** A plan file's text. Throws RangeError on a number that JSON cannot hold, so that nothing unreadable is ever written. */
-export function printPlanFile(plan: Plan): string {
-  const finite = (_key: string, value: unknown) => {
-    if (typeof value === 'number' && !Number.isFinite(value))
-      throw new RangeError(`not a finite number: ${value}`);
-    return value;
-  };
-  return `${JSON.stringify(plan, finite, 2)}\n`;
 }

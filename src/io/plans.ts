@@ -1,4 +1,3 @@
-import narrowLateral from '../../assets/plans/demo-1-narrow-lateral.json';
 import freshSocket from '../../assets/plans/demo-2-fresh-socket.json';
 import widePremolar from '../../assets/plans/demo-3-wide-premolar.json';
 import thinGum from '../../assets/plans/demo-4-thin-gum.json';
@@ -13,24 +12,14 @@ import mean22 from '../../assets/plans/means-22.json';
 import mean23 from '../../assets/plans/means-23.json';
 import mean24 from '../../assets/plans/means-24.json';
 import type { Plan } from '../core/plan/plan.ts';
-import { readPlan } from '../core/plan/read.ts';
+import { FIRST_PLAN, type StoredPlan, stored } from './firstPlan.ts';
+import { printPlanFile } from './printPlanFile.ts';
 
-/** A plan that comes with the program. */
-export interface StoredPlan {
-  readonly id: string;
-  readonly plan: Plan;
-}
-
-/** Read like any other file: a plan of ours that the reader refuses is a fault of ours, and said at once. */
-function stored(id: string, value: unknown): StoredPlan {
-  const read = readPlan(value);
-  if (!read.ok) throw new Error(`assets/plans/${id}.json: ${read.faults[0].code} ${read.faults[0].field}`);
-  return { id, plan: read.plan };
-}
+export type { StoredPlan } from './firstPlan.ts';
 
 /** The scenarios; the first is the one a new user meets. */
 export const DEMO_PLANS: readonly StoredPlan[] = [
-  stored('demo-1-narrow-lateral', narrowLateral),
+  FIRST_PLAN,
   stored('demo-2-fresh-socket', freshSocket),
   stored('demo-3-wide-premolar', widePremolar),
   stored('demo-4-thin-gum', thinGum),
@@ -49,3 +38,9 @@ export const MEAN_PLANS: readonly StoredPlan[] = [
   stored('means-23', mean23),
   stored('means-24', mean24),
 ];
+
+/** The texts of them all, by which one is known again. */
+const texts = new Set([...DEMO_PLANS, ...MEAN_PLANS].map(({ plan }) => printPlanFile(plan)));
+
+/** Whether a plan comes with the program, word for word. */
+export const comesWithProgram = (plan: Plan): boolean => texts.has(printPlanFile(plan));

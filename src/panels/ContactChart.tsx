@@ -2,7 +2,7 @@ import { memo, useId } from 'react';
 import { seatNow } from '../core/plan/seat.ts';
 import { DOTTED, dashed, HIDDEN } from '../marks/dash.ts';
 import { polyline } from '../marks/path.ts';
-import type { HandStores } from '../state/inHand.ts';
+import type { HandStores } from '../state/held.ts';
 import { useEvaluation, usePlan } from '../state/usePlan.ts';
 import { formatNumber, formatQuantity } from '../words/format.ts';
 import { say } from '../words/say.ts';

@@ -261,5 +261,3 @@ export const CrownPanel = memo(function CrownPanel({ stores }: PanelProps) {
     </div>
   );
 });
-
-export default CrownPanel;

@@ -3,7 +3,7 @@ import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
 import { drillPoseOf, handOf } from '../core/plan/inHand.ts';
 import { leanFrom } from '../core/plan/rehearse.ts';
 import type { Guess as OwnGuess } from '../core/teaching/guesses.ts';
-import type { HandStores } from '../state/inHand.ts';
+import type { HandStores } from '../state/held.ts';
 import { useEvaluation, usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { formatQuantity, type Unit } from '../words/format.ts';

@@ -11,7 +11,7 @@ import {
   takeTool,
   toPlannedAxis,
 } from '../core/plan/rehearse.ts';
-import type { HandStores } from '../state/inHand.ts';
+import type { HandStores } from '../state/held.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { say } from '../words/say.ts';
 import { sayDepth, sayTool } from '../words/sayTool.ts';

@@ -1,6 +1,7 @@
-import { lazy, memo, type ReactNode, Suspense, useId, useState } from 'react';
+import { lazy, memo, Suspense, useId, useState } from 'react';
 import type { PlanStores } from '../state/stores.ts';
 import { say } from '../words/say.ts';
+import type { ModelMaker } from '../worker/modelMaker.ts';
 import './popover.css';
 import './hand-over.css';
 
@@ -8,12 +9,12 @@ const Offers = lazy(() => import('./Offers.tsx'));
 
 export interface HandOverProps {
   stores: PlanStores;
-  /** Further groups of offers under the tables: the solid models. */
-  children?: ReactNode;
+  /** Null in a copy of the program that has no worker. */
+  maker: ModelMaker | null;
 }
 
 /** Everything that can be taken from the page as a file, but the plan itself: what it is, and the kinds of file it comes as. */
-export const HandOver = memo(function HandOver({ stores, children }: HandOverProps) {
+export const HandOver = memo(function HandOver({ stores, maker }: HandOverProps) {
   const menuId = useId();
   const [opened, setOpened] = useState(false);
   return (
@@ -31,10 +32,9 @@ export const HandOver = memo(function HandOver({ stores, children }: HandOverPro
       >
         {opened && (
           <Suspense fallback={null}>
-            <Offers stores={stores} />
+            <Offers stores={stores} maker={maker} />
           </Suspense>
         )}
-        {children}
         <p className="caption">{say('handOver.note')}</p>
       </div>
     </div>

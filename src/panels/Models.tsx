@@ -11,7 +11,7 @@ import type { ModelOutcome } from '../worker/modelMessages.ts';
 import { download } from './files.ts';
 import { Offer, OfferGroup } from './Offer.tsx';
 
-interface ModelsProps {
+export interface ModelsProps {
   stores: PlanStores;
   /** Null in a copy of the program that has no worker. */
   maker: ModelMaker | null;

@@ -1,13 +1,14 @@
-import type { PlanStores } from '../state/stores.ts';
+import { Models, type ModelsProps } from './Models.tsx';
 import { PictureOffers } from './PictureOffers.tsx';
 import { TableOffers } from './TableOffers.tsx';
 
-/** Pictures, drawings and tables; loaded when they are first asked for. */
-export default function Offers({ stores }: { stores: PlanStores }) {
+/** Pictures, drawings, tables and solid models; loaded when they are first asked for. */
+export default function Offers({ stores, maker }: ModelsProps) {
   return (
     <>
       <PictureOffers stores={stores} />
       <TableOffers stores={stores} />
+      <Models stores={stores} maker={maker} />
     </>
   );
 }

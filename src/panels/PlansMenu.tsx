@@ -1,6 +1,5 @@
-import { type ChangeEvent, memo, useId, useRef, useState } from 'react';
+import { type ChangeEvent, lazy, memo, Suspense, useId, useRef, useState } from 'react';
 import type { Plan } from '../core/plan/plan.ts';
-import type { StoredPlan } from '../io/plans.ts';
 import type { Keeping } from '../state/kept.ts';
 import type { Offline } from '../state/offline.ts';
 import type { PlanStores } from '../state/stores.ts';
@@ -8,67 +7,17 @@ import { useSelected } from '../state/useSelected.ts';
 import { say } from '../words/say.ts';
 import { DropPlan } from './DropPlan.tsx';
 import { KeptNotice, KeptWord } from './KeptWords.tsx';
-import { LastingWords } from './LastingWords.tsx';
-import { RecentPlans } from './RecentPlans.tsx';
 import { ShareMenu } from './ShareMenu.tsx';
 import { usePlanDesk } from './usePlanDesk.ts';
 import './popover.css';
 import './plans.css';
 
-/** Where plans come from and where they are kept. */
+const PlanLists = lazy(() => import('./PlanLists.tsx'));
+
+/** Where plans are kept, and the program itself. */
 export interface PlanSources {
-  scenarios: readonly StoredPlan[];
-  sites: readonly StoredPlan[];
   keeping: Keeping;
   offline: Offline;
-}
-
-interface ListProps {
-  heading: string;
-  plans: readonly StoredPlan[];
-  onOpen: (plan: Plan) => void;
-  className?: string;
-}
-
-function PlanList({ heading, plans, onOpen, className }: ListProps) {
-  const id = useId();
-  return (
-    <>
-      <h2 className="caption" id={id}>
-        {heading}
-      </h2>
-      <ul aria-labelledby={id} className={className}>
-        {plans.map((stored) => (
-          <li key={stored.id}>
-            <button type="button" data-plan={stored.id} onClick={() => onOpen(stored.plan)}>
-              {stored.plan.title}
-            </button>
-          </li>
-        ))}
-      </ul>
-    </>
-  );
-}
-
-/** What the page leaves on this machine, or that it leaves nothing. */
-function MachineWords({ keeping, offline }: Pick<PlanSources, 'keeping' | 'offline'>) {
-  const never = useSelected(keeping, ({ status }) => status === 'never');
-  const { ready, newer } = useSelected(offline, (state) => state);
-  return (
-    <>
-      <h2 className="caption">{say('keep.heading')}</h2>
-      {never ? <p className="caption">{say('portable.note')}</p> : <LastingWords />}
-      {ready && <p className="caption">{say('offline.ready')}</p>}
-      {newer && (
-        <>
-          <p className="caption">{say('offline.note')}</p>
-          <button type="button" className="plans-ask" onClick={offline.takeNewer}>
-            {say('offline.take')}
-          </button>
-        </>
-      )}
-    </>
-  );
 }
 
 /**
@@ -79,7 +28,7 @@ export const PlansMenu = memo(function PlansMenu({
   stores,
   ...sources
 }: PlanSources & { stores: PlanStores }) {
-  const { scenarios, sites, keeping, offline } = sources;
+  const { keeping, offline } = sources;
   const menuId = useId();
   const menu = useRef<HTMLDivElement>(null);
   const share = useRef<HTMLDivElement>(null);
@@ -131,11 +80,11 @@ export const PlansMenu = memo(function PlansMenu({
         <button type="button" className="plans-file" onClick={openShare}>
           {say('link.open')}
         </button>
-        {shown && <RecentPlans keeping={keeping} onOpen={open} />}
-        <PlanList heading={say('plans.scenarios')} plans={scenarios} onOpen={open} />
-        <PlanList className="plans-sites" heading={say('plans.sites')} plans={sites} onOpen={open} />
-        <p className="caption">{say('plans.note')}</p>
-        {shown && <MachineWords keeping={keeping} offline={offline} />}
+        {shown && (
+          <Suspense fallback={null}>
+            <PlanLists keeping={keeping} offline={offline} onOpen={open} />
+          </Suspense>
+        )}
       </div>
       <ShareMenu stores={stores} place={share} />
       <input ref={input} type="file" accept=".json,application/json" hidden onChange={chosen} />

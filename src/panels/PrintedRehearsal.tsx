@@ -12,7 +12,7 @@ import { PassTable } from './PassTable.tsx';
 import './rehearse.css';
 
 /** The rehearsal as it is printed: verdict, every pass beside the plan, what went wrong and by whose threshold, what is left out. */
-export const PrintedRehearsal = memo(function PrintedRehearsal({ stores }: { stores: PlanStores }) {
+const PrintedRehearsal = memo(function PrintedRehearsal({ stores }: { stores: PlanStores }) {
   const plan = usePlan(stores);
   const summary = useSelected(stores.live, ({ report }) => report?.summary ?? null);
   const guessing = useSelected(stores.live, (state) => state.guessing);
@@ -36,3 +36,5 @@ export const PrintedRehearsal = memo(function PrintedRehearsal({ stores }: { sto
     </section>
   );
 });
+
+export default PrintedRehearsal;

@@ -1,5 +1,5 @@
 import { USUAL_SPEED } from '../core/drilling/genericKit.ts';
-import type { HandStores } from '../state/inHand.ts';
+import type { HandStores } from '../state/held.ts';
 import { formatNumber } from '../words/format.ts';
 import { say } from '../words/say.ts';
 import { DrillOrder } from './DrillOrder.tsx';
@@ -17,7 +17,7 @@ import './rehearse.css';
 const rpm = (value: number): string => formatNumber({ value, unit: 'count' });
 
 /** The rehearsal's rail: order of drilling, the tool in the hand, the passes made. */
-export default function RehearsePanel({ stores }: { stores: HandStores }) {
+export function RehearsePanel({ stores }: { stores: HandStores }) {
   const { planned } = stores;
   return (
     <div className="rail rehearse">

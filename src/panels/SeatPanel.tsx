@@ -1,5 +1,5 @@
 import { seatAnew, seatNow } from '../core/plan/seat.ts';
-import type { HandStores } from '../state/inHand.ts';
+import type { HandStores } from '../state/held.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { say } from '../words/say.ts';
@@ -49,7 +49,7 @@ function LookWords({ stores, now }: SeatPartProps) {
 }
 
 /** The seating's rail: start of the thread, fingers, wrench, and the way back. */
-export default function SeatPanel({ stores }: { stores: HandStores }) {
+export function SeatPanel({ stores }: { stores: HandStores }) {
   const { planned } = stores;
   const now = seatNow(usePlan(planned));
   if (!now) return <SeatDrillFirst stores={planned} />;

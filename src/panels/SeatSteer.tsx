@@ -1,5 +1,5 @@
 import { STEER_TURNS } from '../core/seating/seat.ts';
-import type { HandStores } from '../state/inHand.ts';
+import type { HandStores } from '../state/held.ts';
 import { formatNumber, formatQuantity } from '../words/format.ts';
 import { say } from '../words/say.ts';
 import { FreedomField } from './FreedomField.tsx';

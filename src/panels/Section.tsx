@@ -1,18 +1,13 @@
-import { memo, useMemo } from 'react';
+import { memo, type ReactNode, useMemo } from 'react';
 import { sectionOutline } from '../core/anatomy/section.ts';
-import { bodiesInPlane } from '../core/drilling/carve.ts';
-import type { Drill, NeckCutter } from '../core/drilling/kit.ts';
 import type { Loop } from '../core/geometry/slice.ts';
 import { shoulderLevel } from '../core/plan/edits.ts';
 import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
-import { handOf, isDrill, passBodies, toolOf } from '../core/plan/inHand.ts';
 import { cutCrown } from '../core/restoration/plannedCrown.ts';
 import { Dimension } from '../marks/Dimension.tsx';
-import { AXIS as AXIS_DASHES, DOTTED, dashed } from '../marks/dash.ts';
+import { DOTTED, dashed } from '../marks/dash.ts';
 import { Tag, tagWidth } from '../marks/Tag.tsx';
 import { intoSection, planeOf } from '../paper/sectionPlane.ts';
-import { evaluationOf } from '../state/evaluation.ts';
-import { heldIn, plannedOf } from '../state/inHand.ts';
 import { litReading } from '../state/litReading.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useEvaluation } from '../state/usePlan.ts';
@@ -20,14 +15,13 @@ import { useSelected } from '../state/useSelected.ts';
 import { formatNumber, formatQuantity } from '../words/format.ts';
 import { presentReading } from '../words/presentReading.ts';
 import { say } from '../words/say.ts';
-import { sayTool } from '../words/sayTool.ts';
 import { KeptImplant } from './KeptImplant.tsx';
 import { SectionAcross } from './SectionAcross.tsx';
+import { AxisLine, HEADING } from './SectionAxis.tsx';
 import { SectionDimensions } from './SectionDimensions.tsx';
 import { SectionHole } from './SectionHole.tsx';
 import { SectionImplant } from './SectionImplant.tsx';
 import { SectionTissues } from './SectionTissues.tsx';
-import { PlannedAxis, SectionTool } from './SectionTool.tsx';
 import { SectionWords } from './SectionWords.tsx';
 import { CREST_Y, DRAWING_HEIGHT, PX_PER_MM, TAG_SIZE, yOf } from './scale.ts';
 import { useKept } from './useKept.ts';
@@ -37,18 +31,6 @@ import './section.css';
 const WIDTH = 295;
 /** Where the axis stands, px from the left. */
 const AXIS = 153;
-/** Nothing is written above this, px: the panel's heading stands there. */
-const HEADING = 44;
-
-/** A straight line down the axis, in its dashes. */
-const alongAxis = (from: number, to: number): string =>
-  dashed(
-    [
-      { x: 0, y: from },
-      { x: 0, y: to },
-    ],
-    AXIS_DASHES,
-  );
 
 /** The crest's level, right across. */
 const CREST = dashed(
@@ -134,22 +116,6 @@ function IncisalMark({ evaluation, lit, size }: { evaluation: Evaluation; lit: b
   );
 }
 
-/** Where a drawn tool is cut off, px from the top. */
-const TOOL_TOP = HEADING - 6;
-
-/** The axis as a long dash and dot, light where it runs through steel between two levels. */
-function AxisLine({ top, foot }: { top: number; foot: number }) {
-  return (
-    <>
-      <path
-        className="axis"
-        d={alongAxis(36, Math.max(36, top)) + alongAxis(foot, Math.min(DRAWING_HEIGHT - 34, foot + 34))}
-      />
-      <path className="axis axis-in-steel" d={alongAxis(Math.max(36, top), foot)} />
-    </>
-  );
-}
-
 interface PlacedProps {
   evaluation: Evaluation;
   kept: Evaluation | null;
@@ -174,31 +140,26 @@ function Placed({ evaluation, kept, wrong, kind }: PlacedProps) {
   );
 }
 
-interface HeldProps {
-  evaluation: Evaluation;
-  planned: Evaluation;
-  tool: Drill | NeckCutter;
-  kind: 'faciopalatal' | 'mesiodistal';
-}
-
-/** The tool in the hand over the planned implant's ghost and axis. */
-function Held({ evaluation, planned, tool, kind }: HeldProps) {
-  const { placement, plan } = evaluation;
-  const bottom = placement.tP + (isDrill(tool) ? placement.length : plan.implant.transmucosalLength);
-  return (
-    <>
-      <SectionTool tool={tool} bottom={bottom} top={TOOL_TOP} />
-      <AxisLine top={TOOL_TOP} foot={yOf(bottom)} />
-      <KeptImplant kept={planned} evaluation={evaluation} kind={kind} />
-      <PlannedAxis planned={planned} evaluation={evaluation} kind={kind} />
-    </>
-  );
-}
-
 const NOTHING: readonly Loop[] = [];
 
+/** What stands in the section where the implant is planned, and what has been drilled there. */
+export interface SectionHand {
+  readonly planned: Evaluation;
+  /** The implant has gone wrong: it stands beside the plan. */
+  readonly wrong: boolean;
+  /** What the passes have taken, in the plane's coordinates, mm. */
+  readonly hole: readonly Loop[];
+  /** The tool in the hand: what the drawing is called, and how it stands in it; null: an implant. */
+  readonly tool: { readonly label: string; readonly drawing: ReactNode } | null;
+}
+
+interface SectionProps {
+  stores: PlanStores;
+  hand?: SectionHand;
+}
+
 /** The section through the implant's axis, faciopalatal, in true scale: palatal left, facial right, crown up. */
-export const Section = memo(function Section({ stores }: { stores: PlanStores }) {
+export const Section = memo(function Section({ stores, hand }: SectionProps) {
   const { session, live } = stores;
   const evaluation = useEvaluation(stores);
   const layers = useSelected(session, (state) => state.layers);
@@ -208,14 +169,7 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
   const large = useSelected(live, (state) => state.projector);
   const size = large ? TAG_SIZE.class : TAG_SIZE.desk;
   const { plan } = evaluation;
-  const planned = plannedOf(stores);
-  const plannedPlan = planned?.document.getState().plan;
-  const tool =
-    plannedPlan && heldIn(stores) === 'tool' ? toolOf(plannedPlan, handOf(plannedPlan).tool) : null;
-  // An implant gone wrong brings the passes that led to it.
-  const wrong = heldIn(stores) === 'wrong';
-  const drilled = wrong ? plan : plannedPlan;
-  const bodies = drilled && passBodies(drilled);
+  const { planned = null, wrong = false, hole = NOTHING, tool = null } = hand ?? {};
   const kept = useKept(stores);
   const acts = useLineActs(stores);
   const outline = useMemo(
@@ -225,10 +179,6 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
   const crown = useMemo(
     () => cutCrown(evaluation.restoration.crown, planeOf(evaluation, kind, level)).loops,
     [evaluation, kind, level],
-  );
-  const hole = useMemo(
-    () => (bodies ? bodiesInPlane(bodies, planeOf(evaluation, kind, level)) : NOTHING),
-    [bodies, evaluation, kind, level],
   );
   const thinnest = (id: 'facial-wall-thinnest' | 'palatal-wall-thinnest') => {
     const { value } = readingOf(evaluation.readings, id);
@@ -240,7 +190,7 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
     shoulder: formatQuantity({ value: shoulderLevel(plan.pose), unit: 'mm', signed: true }),
   });
   const nameOf = () => {
-    if (tool) return say('hole.sectionLabel', { tool: sayTool(tool) });
+    if (tool) return tool.label;
     return kind === 'faciopalatal' ? label : say(`drawing.sectionLabel.${kind}`);
   };
   const [left, right] =
@@ -265,7 +215,7 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
             teeth={layers.teeth}
             hole={hole}
             tool={tool !== null}
-            good={wrong && plannedPlan ? evaluationOf(plannedPlan) : null}
+            good={wrong ? planned : null}
           />
         ) : (
           <>
@@ -273,15 +223,10 @@ export const Section = memo(function Section({ stores }: { stores: PlanStores })
               <SectionHole outline={outline} hole={hole} gum={layers.gum} />
             </SectionTissues>
             <path className="crest-line" d={CREST} />
-            {tool && plannedPlan ? (
-              <Held evaluation={evaluation} planned={evaluationOf(plannedPlan)} tool={tool} kind={kind} />
+            {tool ? (
+              tool.drawing
             ) : (
-              <Placed
-                evaluation={evaluation}
-                kept={plannedPlan ? evaluationOf(plannedPlan) : kept}
-                wrong={wrong}
-                kind={kind}
-              />
+              <Placed evaluation={evaluation} kept={planned ?? kept} wrong={wrong} kind={kind} />
             )}
             {layers.lines && (
               <>

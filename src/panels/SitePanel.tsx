@@ -159,5 +159,3 @@ export function SitePanel({ stores }: { stores: PlanStores }) {
     </div>
   );
 }
-
-export default SitePanel;

@@ -1,4 +1,4 @@
-import { LARGEST_FILE } from '../io/planFile.ts';
+import { LARGEST_FILE } from '../io/largestFile.ts';
 
 /** Hands the content to the browser as a file to keep. */
 export function download(name: string, content: BlobPart, type = 'application/json'): void {

@@ -4,7 +4,7 @@ import { useCallback, useLayoutEffect, useRef } from 'react';
 import type { OrbitControls as Controls } from 'three-stdlib';
 import { solidsOf } from '../core/plan/evaluate.ts';
 import type { Plan } from '../core/plan/plan.ts';
-import { heldIn, plannedOf } from '../state/inHand.ts';
+import { heldIn, plannedOf } from '../state/held.ts';
 import type { View } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';

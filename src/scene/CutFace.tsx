@@ -3,7 +3,7 @@ import { useCallback, useEffect, useMemo, useRef } from 'react';
 import type { Vec3 } from '../core/geometry/vec.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
 import { handBody, passBodies } from '../core/plan/inHand.ts';
-import { heldIn } from '../state/inHand.ts';
+import { heldIn } from '../state/held.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { type Cut, clearBody, cutFaces, type Face, layBody, layCut, type Removed } from './cut.ts';

@@ -7,7 +7,7 @@ import { holeAlone } from '../core/teaching/cost.ts';
 import { trajectoryOf } from '../core/teaching/trajectories.ts';
 import { BEFORE_THE_CUT, HIDDEN } from '../marks/dash.ts';
 import { evaluationOf } from '../state/evaluation.ts';
-import { heldIn, plannedOf } from '../state/inHand.ts';
+import { heldIn, plannedOf } from '../state/held.ts';
 import { litReading } from '../state/litReading.ts';
 import type { BoneLook } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';

@@ -1,6 +1,6 @@
 import { Canvas, type RootState } from '@react-three/fiber';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
-import { heldIn } from '../state/inHand.ts';
+import { heldIn } from '../state/held.ts';
 import type { View } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';

@@ -2,7 +2,7 @@ import { useThree } from '@react-three/fiber';
 import { memo, useCallback, useEffect, useLayoutEffect, useMemo, useState } from 'react';
 import { solidsOf } from '../core/plan/evaluate.ts';
 import { plannedCrownOf } from '../core/restoration/plannedCrown.ts';
-import { heldIn, plannedOf } from '../state/inHand.ts';
+import { heldIn, plannedOf } from '../state/held.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { type Asked, CameraRig } from './CameraRig.tsx';

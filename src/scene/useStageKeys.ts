@@ -1,5 +1,5 @@
 import { type KeyboardEvent, type RefObject, useRef } from 'react';
-import { heldIn } from '../state/inHand.ts';
+import { heldIn } from '../state/held.ts';
 import { VIEWS, type View } from '../state/session.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { type Nudge, nudgeOf } from './keys.ts';

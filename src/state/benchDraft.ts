@@ -1,4 +1,5 @@
-import { BENCH_PLACES, type BenchInput, CALLIPER_SD } from '../core/teaching/bench.ts';
+import type { BenchInput } from '../core/teaching/bench.ts';
+import { BENCH_PLACES, CALLIPER_SD } from '../core/teaching/benchPlaces.ts';
 
 /** Readings at a drilled practice ridge as they are typed, mm; null: not measured. */
 export interface BenchDraft {

@@ -2,6 +2,8 @@ import { planInHand, withHandMoved } from '../core/plan/inHand.ts';
 import type { Plan } from '../core/plan/plan.ts';
 import { planInSeat, withSeatSteered } from '../core/plan/seat.ts';
 import type { DocumentState, DocumentStore } from './document.ts';
+import type { HandStores } from './held.ts';
+import { oncePer } from './once.ts';
 import type { PlanStores } from './stores.ts';
 
 /** How a plan is seen with something else in the implant's place, and how a change of what is seen becomes a change of the plan. */
@@ -40,33 +42,22 @@ function throughLens(document: DocumentStore<Plan>, { see, put }: Lens): Documen
   };
 }
 
-/** What stands in the planned implant's place: a drill or neck cutter, the implant while it is seated, or an implant gone wrong, which no hand moves. */
-export type Held = 'tool' | 'implant' | 'wrong';
+/** The stores with the tool in the hand in the implant's place. */
+export const handStores = oncePer(
+  (stores: PlanStores): HandStores => ({
+    ...stores,
+    document: throughLens(stores.document, { see: planInHand, put: withHandMoved }),
+    planned: stores,
+    held: 'tool',
+  }),
+);
 
-/** The stores with what the hand holds in the implant's place; the plan itself is at `planned`. */
-export interface HandStores extends PlanStores {
-  readonly planned: PlanStores;
-  readonly held: Held;
-}
-
-export const handStores = (stores: PlanStores): HandStores => ({
-  ...stores,
-  document: throughLens(stores.document, { see: planInHand, put: withHandMoved }),
-  planned: stores,
-  held: 'tool',
-});
-
-export const seatStores = (stores: PlanStores): HandStores => ({
-  ...stores,
-  document: throughLens(stores.document, { see: planInSeat, put: withSeatSteered }),
-  planned: stores,
-  held: 'implant',
-});
-
-/** What is held in the planned implant's place; null: it stands there itself. */
-export const heldIn = (stores: PlanStores): Held | null =>
-  'held' in stores ? (stores as HandStores).held : null;
-
-/** The stores of the plan itself, where something else is in the implant's place; else null. */
-export const plannedOf = (stores: PlanStores): PlanStores | null =>
-  'planned' in stores ? (stores as HandStores).planned : null;
+/** The stores with the implant as its acts have left it. */
+export const seatStores = oncePer(
+  (stores: PlanStores): HandStores => ({
+    ...stores,
+    document: throughLens(stores.document, { see: planInSeat, put: withSeatSteered }),
+    planned: stores,
+    held: 'implant',
+  }),
+);

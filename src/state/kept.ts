@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Plan } from '../core/plan/plan.ts';
 import type { Hold } from '../io/keep/holdAlone.ts';
 import type { Recent, Shelf } from '../io/keep/shelf.ts';
-import { parsePlanFile, printPlanFile } from '../io/planFile.ts';
+import { printPlanFile } from '../io/printPlanFile.ts';
 import type { DocumentState, DocumentStore } from './document.ts';
 
 /**
@@ -39,7 +39,7 @@ export interface KeepOptions {
   /** ms since 1970. */
   readonly now: () => number;
   /** Whether a plan comes with the program: such a one need not be remembered. */
-  readonly isOwn: (plan: Plan) => boolean;
+  readonly isOwn: (plan: Plan) => Promise<boolean>;
 }
 
 /** The plan as the last finished gesture or edit left it. */
@@ -101,8 +101,10 @@ export function keepDocument(document: DocumentStore<Plan>, options: KeepOptions
     return kept;
   };
 
-  const remember = (plan: Plan) => {
-    if (holding() && !isOwn(plan)) void shelf.remember(printPlanFile(plan), now());
+  const remember = async (plan: Plan) => {
+    if (!holding()) return;
+    const at = now();
+    if (!(await isOwn(plan))) await shelf.remember(printPlanFile(plan), at);
   };
 
   if (!hold.held) showOnly('shown');
@@ -112,7 +114,7 @@ export function keepDocument(document: DocumentStore<Plan>, options: KeepOptions
     got: () => store.setState({ status: 'free' }),
   });
   document.subscribe((state, before) => {
-    if (state.savedPlan !== before.savedPlan) remember(before.plan);
+    if (state.savedPlan !== before.savedPlan) void remember(before.plan);
     keep();
   });
 
@@ -123,6 +125,7 @@ export function keepDocument(document: DocumentStore<Plan>, options: KeepOptions
     recent: shelf.recent,
     takeOver: async (label) => {
       if (holding()) return;
+      const { parsePlanFile } = await import('../io/planFile.ts');
       if (!(await hold.ask())) return store.setState({ keptBack: true });
       const { slot } = await shelf.read();
       const read = slot && parsePlanFile(slot.text);

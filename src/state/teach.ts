@@ -4,8 +4,9 @@ import { unbegun } from '../core/teaching/cost.ts';
 import { goneWrong, type TrajectoryId } from '../core/teaching/trajectories.ts';
 import { type AmountPlayer, amountPlayer } from './amountPlayer.ts';
 import type { DocumentState, DocumentStore } from './document.ts';
-import type { HandStores } from './inHand.ts';
+import type { HandStores } from './held.ts';
 import type { LiveStore } from './live.ts';
+import { oncePer } from './once.ts';
 import type { SessionState, SessionStore } from './session.ts';
 import type { PlanStores } from './stores.ts';
 import { type FoundStore, teachFound } from './teachFound.ts';
@@ -146,7 +147,7 @@ export interface TeachStores extends HandStores {
   readonly player: AmountPlayer;
 }
 
-export function teachStores(stores: PlanStores): TeachStores {
+export const teachStores = oncePer((stores: PlanStores): TeachStores => {
   const { session, own, live } = stores;
   const planned: PlanStores = { document: taughtDocument(stores), session, own, live };
   return {
@@ -159,4 +160,4 @@ export function teachStores(stores: PlanStores): TeachStores {
     found: teachFound(planned),
     player: amountPlayer(live),
   };
-}
+});

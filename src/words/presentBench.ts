@@ -1,6 +1,7 @@
 import type { DrillPose } from '../core/drilling/rehearsal.ts';
 import { ENOUGH_ATTEMPTS, type EndSpread, type HandSpread, type Way } from '../core/spread/hand.ts';
-import type { BenchCheck, CalliperPlace, Held } from '../core/teaching/bench.ts';
+import type { BenchCheck, Held } from '../core/teaching/bench.ts';
+import type { CalliperPlace } from '../core/teaching/benchPlaces.ts';
 import type { GuessKind, GuessSummary } from '../core/teaching/guesses.ts';
 import { MEASURE_IDS, measuresOf, unitOfMeasure } from '../core/teaching/measures.ts';
 import { formatNumber, formatQuantity, type Unit } from './format.ts';

@@ -6,7 +6,8 @@
 
 import { siteInJaw } from '../../src/core/anatomy/jawFrame.ts';
 import { sectionOutline, sectionSolids } from '../../src/core/anatomy/section.ts';
-import { bodiesInPlane, carved } from '../../src/core/drilling/carve.ts';
+import { carved } from '../../src/core/drilling/carve.ts';
+import { bodiesInPlane } from '../../src/core/drilling/outline.ts';
 import { creased } from '../../src/core/geometry/crease.ts';
 import { drillingOf } from '../../src/core/plan/drilling.ts';
 import { drillReport } from '../../src/core/plan/drillReport.ts';

@@ -1,7 +1,8 @@
 import { drillPoseOf } from '../../src/core/plan/inHand.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
 import { handSpread } from '../../src/core/spread/hand.ts';
-import { BENCH_PLACES, benchCheck, CALLIPER_SD, callipersAt } from '../../src/core/teaching/bench.ts';
+import { benchCheck, callipersAt } from '../../src/core/teaching/bench.ts';
+import { BENCH_PLACES, CALLIPER_SD } from '../../src/core/teaching/benchPlaces.ts';
 import { screenAttempt } from '../../src/core/teaching/ownAttempt.ts';
 import { printPlanFile } from '../../src/io/planFile.ts';
 import { en } from '../../src/words/en.ts';

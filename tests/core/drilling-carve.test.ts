@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { sectionOutline } from '../../src/core/anatomy/section.ts';
-import { bodiesInPlane, carved } from '../../src/core/drilling/carve.ts';
+import { carved } from '../../src/core/drilling/carve.ts';
+import { bodiesInPlane } from '../../src/core/drilling/outline.ts';
 import { Hole } from '../../src/core/drilling/hole.ts';
 import { type Loop, loopArea, onPlane, type Plane } from '../../src/core/geometry/slice.ts';
 import { evaluate, solidsOf } from '../../src/core/plan/evaluate.ts';

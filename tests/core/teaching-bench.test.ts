@@ -5,13 +5,8 @@ import { drillPoseOf } from '../../src/core/plan/inHand.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
 import { handSpread } from '../../src/core/spread/hand.ts';
 import { inverse, jacobian, leastSquares } from '../../src/core/spread/leastSquares.ts';
-import {
-  type BenchCheck,
-  benchCheck,
-  CALLIPER_SD,
-  type CalliperPlace,
-  callipersAt,
-} from '../../src/core/teaching/bench.ts';
+import { type BenchCheck, benchCheck, callipersAt } from '../../src/core/teaching/bench.ts';
+import { CALLIPER_SD, type CalliperPlace } from '../../src/core/teaching/benchPlaces.ts';
 import { guessSummaries, keptGuesses, withGuess } from '../../src/core/teaching/guesses.ts';
 import { normal, seeded } from '../support/classFiles.ts';
 import { SITES_DEMO } from '../support/demoPlans.ts';

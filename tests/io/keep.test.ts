@@ -116,7 +116,7 @@ function keeping({ shelf }: Memory, change: Partial<KeepOptions> = {}) {
     damaged: false,
     hold: fakeHold(true).hold,
     now: () => 1_700_000_000_000,
-    isOwn: (plan) => own.has(plan),
+    isOwn: (plan) => Promise.resolve(own.has(plan)),
     ...change,
   };
   const keep = keepDocument(document, options);
@@ -198,14 +198,19 @@ describe('keeping', () => {
   it('remembers a plan that another takes the place of, or that is saved as a file; none of the program’s own', async () => {
     const memory = memoryShelf();
     const { document } = keeping(memory);
+    // Whether a plan is the program's own is answered a turn later.
+    const answered = () => new Promise(setImmediate);
     document.open('open', OTHER);
+    await answered();
     expect(memory.recents).toEqual([]);
     document.edit('shift', by(0.1));
     const text = printPlanFile(document.getState().plan);
     document.open('open', START);
+    await answered();
     expect(memory.recents).toEqual([{ text, at: 1_700_000_000_000 }]);
     document.edit('shift', by(0.2));
     document.markSaved();
+    await answered();
     expect(memory.recents).toHaveLength(2);
   });
 

@@ -7,7 +7,7 @@ import { useSelected } from '../../state/useSelected.ts';
 import { PATIENT_STEPS, type PatientStep } from '../../words/presentPatient.ts';
 import { sayPatient } from '../../words/sayPatient.ts';
 import type { DrawnLedger } from '../revision.ts';
-import type { Views } from './place.ts';
+import type { PlaceProps } from './place.ts';
 
 const ShowStage = lazy(() => import('../../scene/show/ShowStage.tsx'));
 
@@ -15,7 +15,7 @@ const ShowStage = lazy(() => import('../../scene/show/ShowStage.tsx'));
 const IN_PLACE: readonly PatientStep[] = ['implant', 'healing', 'tooth'];
 
 /** The patient's page: its words, the drawing under them, and the page to take home. */
-export default function ShowPage({ stores, ledger }: Views & { ledger: DrawnLedger }) {
+export function ShowPage({ stores, ledger }: PlaceProps & { ledger: DrawnLedger }) {
   const language = useSelected(stores.session, (state) => state.language);
   const [step, setStep] = useState<PatientStep>(PATIENT_STEPS[0]);
   const [numbers, setNumbers] = useState(false);

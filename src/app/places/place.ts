@@ -1,23 +1,16 @@
 import type { ComponentType } from 'react';
-import type { HandStores } from '../../state/inHand.ts';
 import type { PlanStores } from '../../state/stores.ts';
-import type { TeachStores } from '../../state/teach.ts';
-import type { PlainKey } from '../../words/say.ts';
 import type { DrawnLedger } from '../revision.ts';
 
-/** The stores of the page, and the same document with the tool, the implant on its way in, or the plan gone wrong in the implant's place. */
-export interface Views {
+export interface PlaceProps {
   readonly stores: PlanStores;
-  readonly inHand: HandStores;
-  readonly inSeat: HandStores;
-  readonly inTeach: TeachStores;
 }
 
 /** What the parts that differ from place to place are called. */
 export interface PartNames {
-  readonly rail: PlainKey;
-  readonly profile: PlainKey;
-  readonly readings: PlainKey;
+  readonly rail: string;
+  readonly profile: string;
+  readonly readings: string;
 }
 
 /** A place at the table: rail, stage, section with a drawing beside it, readings. */
@@ -26,22 +19,21 @@ export interface Bench {
   /** How the parts are laid out, where it is not as in the other places. */
   readonly layout?: 'teach';
   readonly names: PartNames;
-  /** What stage and section show. */
-  readonly shown: (views: Views) => PlanStores;
+  /** What stage and section show: the plan itself, or the same document with something else in the implant's place. */
+  readonly shown: (stores: PlanStores) => PlanStores;
   /** The sentence over the page. */
-  readonly Sentence: ComponentType<Views>;
+  readonly Sentence: ComponentType<PlaceProps>;
   /** The fields at the left. */
-  readonly Rail: ComponentType<Views>;
-  /** The section, where it is not the one through the axis with its walls. */
-  readonly Section?: ComponentType<Views>;
+  readonly Rail: ComponentType<PlaceProps>;
+  readonly Section: ComponentType<PlaceProps>;
   /** The drawing beside the section. */
-  readonly Beside: ComponentType<Views>;
+  readonly Beside: ComponentType<PlaceProps>;
   /** What stands under section and drawing. */
-  readonly Under: ComponentType<Views>;
+  readonly Under: ComponentType<PlaceProps>;
 }
 
 /** A place with a page of its own under the header. It reports to the ledger what it has drawn of the stage, or that it has none. */
 export interface Page {
   readonly kind: 'page';
-  readonly Page: ComponentType<Views & { ledger: DrawnLedger }>;
+  readonly Page: ComponentType<PlaceProps & { ledger: DrawnLedger }>;
 }

@@ -1,24 +1,26 @@
-import { lazy } from 'react';
 import { ContactChart } from '../../panels/ContactChart.tsx';
+import { HandSection } from '../../panels/HandSection.tsx';
 import { ReadingsTable } from '../../panels/ReadingsTable.tsx';
+import { SeatPanel } from '../../panels/SeatPanel.tsx';
 import { SeatSentence } from '../../panels/SeatSentence.tsx';
 import { SeatStop } from '../../panels/SeatStop.tsx';
+import { seatStores } from '../../state/inHand.ts';
+import { say } from '../../words/say.ts';
 import type { Bench } from './place.ts';
-
-const SeatPanel = lazy(() => import('../../panels/SeatPanel.tsx'));
 
 /** *Seat*: the implant as its acts have left it. */
 export const SEAT: Bench = {
   kind: 'bench',
-  names: { rail: 'panel.seat', profile: 'panel.contact', readings: 'panel.readings' },
-  shown: ({ inSeat }) => inSeat,
+  names: { rail: say('panel.seat'), profile: say('panel.contact'), readings: say('panel.readings') },
+  shown: seatStores,
   Sentence: SeatSentence,
-  Rail: ({ inSeat }) => <SeatPanel stores={inSeat} />,
-  Beside: ({ inSeat }) => <ContactChart stores={inSeat} />,
-  Under: ({ stores, inSeat }) => (
+  Rail: ({ stores }) => <SeatPanel stores={seatStores(stores)} />,
+  Section: ({ stores }) => <HandSection stores={seatStores(stores)} />,
+  Beside: ({ stores }) => <ContactChart stores={seatStores(stores)} />,
+  Under: ({ stores }) => (
     <>
       <SeatStop stores={stores} />
-      <ReadingsTable stores={inSeat} />
+      <ReadingsTable stores={seatStores(stores)} />
     </>
   ),
 };

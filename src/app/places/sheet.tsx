@@ -1,12 +1,12 @@
 import { lazy, Suspense, useCallback, useEffect, useLayoutEffect, useState } from 'react';
 import type { Plan } from '../../core/plan/plan.ts';
+import { SheetPage } from '../../panels/sheet/SheetPage.tsx';
 import { SHEET_VIEWS, type SheetPicture } from '../../panels/sheet/SheetPictures.tsx';
 import type { Portrait } from '../../scene/Portraits.tsx';
 import { useSelected } from '../../state/useSelected.ts';
 import type { DrawnLedger } from '../revision.ts';
-import type { Page, Views } from './place.ts';
+import type { Page, PlaceProps } from './place.ts';
 
-const SheetPage = lazy(() => import('../../panels/sheet/SheetPage.tsx'));
 const Portraits = lazy(() => import('../../scene/Portraits.tsx'));
 
 /** Width of a picture on the sheet, px: some 88 mm at 300 to the inch. */
@@ -34,7 +34,7 @@ function usePainted(): boolean {
 }
 
 /** *Sheet*: what goes to the chair, as paper. Its pictures are taken on a stage out of sight once the pages are on the screen; until they are, the page is not drawn. */
-function SheetPlace({ stores, ledger }: Views & { ledger: DrawnLedger }) {
+function SheetPlace({ stores, ledger }: PlaceProps & { ledger: DrawnLedger }) {
   const revision = useSelected(stores.live, (state) => state.revision);
   const plan = useSelected(stores.document, (state) => state.plan);
   const [taken, setTaken] = useState<Taken | null>(null);

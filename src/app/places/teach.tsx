@@ -1,33 +1,22 @@
-import { type ComponentType, lazy, Suspense, useLayoutEffect } from 'react';
+import { lazy, useLayoutEffect } from 'react';
+import { HandSection } from '../../panels/HandSection.tsx';
+import { AmountPanel, CostPanel, LessonRail, TeachRail, TeachSentence } from '../../panels/teach/Bench.tsx';
 import type { Teaching } from '../../state/session.ts';
-import type { TeachStores } from '../../state/teach.ts';
-import type { Bench, Page, Views } from './place.ts';
-
-type Parts = typeof import('../../panels/teach/Bench.tsx');
-
-/** A part of the bench that is loaded when a class is first taught. */
-function part(name: keyof Parts): ComponentType<Views> {
-  const Part = lazy<ComponentType<{ stores: TeachStores }>>(async () => {
-    const parts = await import('../../panels/teach/Bench.tsx');
-    return { default: parts[name] };
-  });
-  return ({ inTeach }) => (
-    <Suspense fallback={null}>
-      <Part stores={inTeach} />
-    </Suspense>
-  );
-}
+import { teachStores } from '../../state/teach.ts';
+import { say } from '../../words/say.ts';
+import type { Bench, Page } from './place.ts';
 
 /** One bad trajectory after the other: the plan gone wrong, how much of it, and what it costs. */
 const TRAJECTORIES: Bench = {
   kind: 'bench',
   layout: 'teach',
-  names: { rail: 'panel.teach', profile: 'panel.amount', readings: 'panel.cost' },
-  shown: ({ inTeach }) => inTeach,
-  Sentence: part('TeachSentence'),
-  Rail: part('TeachRail'),
-  Beside: part('AmountPanel'),
-  Under: part('CostPanel'),
+  names: { rail: say('panel.teach'), profile: say('panel.amount'), readings: say('panel.cost') },
+  shown: teachStores,
+  Sentence: ({ stores }) => <TeachSentence stores={teachStores(stores)} />,
+  Rail: ({ stores }) => <TeachRail stores={teachStores(stores)} />,
+  Section: ({ stores }) => <HandSection stores={teachStores(stores)} />,
+  Beside: ({ stores }) => <AmountPanel stores={teachStores(stores)} />,
+  Under: ({ stores }) => <CostPanel stores={teachStores(stores)} />,
 };
 
 const ExercisePage = lazy(() => import('../../panels/exercise/ExercisePage.tsx'));
@@ -67,8 +56,8 @@ export const TEACH: Readonly<Record<Teaching, Bench | Page>> = {
   trajectories: TRAJECTORIES,
   lesson: {
     ...TRAJECTORIES,
-    names: { ...TRAJECTORIES.names, rail: 'panel.lesson' },
-    Rail: part('LessonRail'),
+    names: { ...TRAJECTORIES.names, rail: say('panel.lesson') },
+    Rail: ({ stores }) => <LessonRail stores={teachStores(stores)} />,
   },
   exercise: EXERCISE,
   class: CLASS,

@@ -1,10 +1,6 @@
 import { Clipper, FillRule, type Paths64 } from 'clipper2-ts';
-import { type Loop, loopArea, type Plane } from '../geometry/slice.ts';
-import { outlineInPlane } from './outline.ts';
-import type { PassBody } from './passBody.ts';
+import { type Loop, loopArea } from '../geometry/slice.ts';
 
-/** How far coronal of the crest point what was drilled is taken away, mm: beyond every bone and gum. */
-const ABOVE = 14;
 /** A scrap smaller than this is an artefact of the drawing, mm². */
 const SCRAP = 0.005;
 /** The clipper counts in whole numbers, which is what makes it sound: so many to a millimetre. */
@@ -17,10 +13,6 @@ const loopOf = (path: Paths64[number]): Loop => path.map(({ x, y }) => [x / GRAI
 
 /** The same loop, anticlockwise. */
 const turned = (loop: Loop): Loop => (loopArea(loop) < 0 ? [...loop].reverse() : loop);
-
-/** Outlines of bodies in a plane, one by one. */
-export const bodiesInPlane = (bodies: readonly PassBody[], plane: Plane): Loop[] =>
-  bodies.flatMap((body) => outlineInPlane(body, plane, ABOVE));
 
 /**
  * What is left of loops (outer ones and holes, by the even-odd rule) when outlines are taken out of them, in the coordinates of their plane, mm. Outer loops run

@@ -10,6 +10,8 @@ const DEEPEST_HALVING = 12;
 /** Places along the axis from which an outline may be looked for. */
 const LOOKED_FROM = 80;
 
+/** How far coronal of the crest point what was drilled is taken away, mm: beyond every bone and gum. */
+const ABOVE = 14;
 /** A point of the plane within the body and below the top, from which the outline is drawn: near the place where a pressed axis turns, else near its middle. */
 function centreIn(body: PassBody, plane: Plane, top: number): readonly [number, number] | null {
   const { bottom, a } = body.axisAt(0.5);
@@ -113,3 +115,7 @@ function cutAt(stations: readonly number[], turn: number, side: 1 | -1): number[
   if (kept.length === 0 || !within) return kept;
   return [...kept, turn];
 }
+
+/** Outlines of bodies in a plane, one by one. */
+export const bodiesInPlane = (bodies: readonly PassBody[], plane: Plane): Loop[] =>
+  bodies.flatMap((body) => outlineInPlane(body, plane, ABOVE));

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { parseExerciseFile } from '../../io/exerciseFile.ts';
-import { type Classroom, markInTurn, NO_CLASS } from '../../state/classroom.ts';
+import { type Classroom, NO_CLASS } from '../../state/classroom.ts';
+import { markInTurn } from '../../state/marking.ts';
 import type { PlanStores } from '../../state/stores.ts';
 import { useSelected } from '../../state/useSelected.ts';
 import { presentFault } from '../../words/presentFault.ts';

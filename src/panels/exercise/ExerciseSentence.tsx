@@ -10,7 +10,7 @@ import './exercise.css';
 const fileSafe = (label: string): string => label.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '');
 
 /** Over the page while an exercise is done: what is asked, and how it is handed in. It stands where the state of the pose is told otherwise. */
-export function ExerciseSentence({ stores, sitting }: { stores: PlanStores; sitting: Sitting }) {
+export default function ExerciseSentence({ stores, sitting }: { stores: PlanStores; sitting: Sitting }) {
   const id = useId();
   const { exercise, label } = sitting;
   const handIn = () => {

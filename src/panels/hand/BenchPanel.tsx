@@ -4,14 +4,13 @@ import { drillPoseOf, kitOf } from '../../core/plan/inHand.ts';
 import type { Plan } from '../../core/plan/plan.ts';
 import { isKept } from '../../core/spread/hand.ts';
 import {
-  BENCH_PLACES,
   type BenchCheck,
   type BenchFault,
   type BenchInput,
   benchCheck,
-  type CalliperPlace,
   callipersAt,
 } from '../../core/teaching/bench.ts';
+import { BENCH_PLACES, type CalliperPlace } from '../../core/teaching/benchPlaces.ts';
 import { type BenchDraft, benchInput, NO_BENCH } from '../../state/benchDraft.ts';
 import type { PlanStores } from '../../state/stores.ts';
 import { usePlan } from '../../state/usePlan.ts';

@@ -107,7 +107,7 @@ function SheetTools({ stores, pictures }: SheetPageProps) {
 }
 
 /** The sheet that goes to the chair: shown as the paper it is printed on, as many pages as it takes. */
-const SheetPage = memo(function SheetPage(props: SheetPageProps) {
+export const SheetPage = memo(function SheetPage(props: SheetPageProps) {
   const { stores } = props;
   const root = useRef<HTMLDivElement>(null);
   const { plan } = useEvaluation(stores);
@@ -150,5 +150,3 @@ const SheetPage = memo(function SheetPage(props: SheetPageProps) {
     </div>
   );
 });
-
-export default SheetPage;
