@@ -3,7 +3,7 @@ import { basename } from 'node:path';
 import type { ReadResult } from '../core/plan/read.ts';
 import { LARGEST_FILE, parsePlanFile, tooLarge } from '../io/planFile.ts';
 import { presentFault } from '../words/presentFault.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayAll.ts';
 import { talk, tell, UnusableFile, UsageError } from './program.ts';
 
 /** A file that is too large is not even opened. */

@@ -11,7 +11,7 @@ import {
   sayCount,
   sayMeasure,
 } from '../words/presentMark.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayAll.ts';
 import { textTable } from './textTable.ts';
 
 /** Columns of the table that a person reads; the CSV has all measures. */

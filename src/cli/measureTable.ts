@@ -4,7 +4,7 @@ import { presentCrown, presentDepthTurns } from '../words/presentCrown.ts';
 import { drillingCautions } from '../words/presentDrilling.ts';
 import { presentPass, presentVerdict, settingOf } from '../words/presentPasses.ts';
 import { presentReading } from '../words/presentReading.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayAll.ts';
 import type { Measured } from './measureJson.ts';
 import { textTable } from './textTable.ts';
 

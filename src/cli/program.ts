@@ -1,5 +1,5 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayAll.ts';
 
 /** Exit codes: 0 done, 1 something is beyond and the command was asked to judge, 2 usage, 3 unusable file, 4 a fault of this program. */
 export const DONE = 0;

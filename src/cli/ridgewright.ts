@@ -1,5 +1,5 @@
 import { PROGRAM_VERSION } from '../io/version.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayAll.ts';
 import { compare } from './commands/compare.ts';
 import { exportPlan } from './commands/export.ts';
 import { mark } from './commands/mark.ts';

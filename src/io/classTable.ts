@@ -2,7 +2,7 @@ import type { Exercise } from '../core/teaching/exercise.ts';
 import { MEASURE_IDS } from '../core/teaching/measures.ts';
 import { presentFault } from '../words/presentFault.ts';
 import { presentMark } from '../words/presentMark.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayTeach.ts';
 import { csv } from './csv.ts';
 import type { MarkedClass, MarkedFile } from './markFiles.ts';
 

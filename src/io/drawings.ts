@@ -5,7 +5,7 @@ import { CHECK_BAR, checkBar } from '../paper/rulers.ts';
 import { bareSection, walledSection } from '../paper/section.ts';
 import { signed } from '../paper/signed.ts';
 import { formatNumber } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySheet.ts';
 import { svg } from './svg.ts';
 import { PROGRAM_VERSION } from './version.ts';
 

@@ -10,7 +10,7 @@ import { formatNumber, unitSymbol } from '../words/format.ts';
 import { presentDeviation } from '../words/presentDeviation.ts';
 import { type FaultSetting, presentPass, presentPassFaults, settingOf } from '../words/presentPasses.ts';
 import { presentReading } from '../words/presentReading.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayFile.ts';
 import { csv } from './csv.ts';
 import { PROGRAM_VERSION } from './version.ts';
 

@@ -2,7 +2,7 @@ import { type Answer, type MendableUntil, type Outlook, VOID_ALLOWED } from '../
 import type { BudgetNow } from '../core/plan/budgetNow.ts';
 import { StatusGlyph } from '../marks/StatusGlyph.tsx';
 import { formatNumber } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { sayDepth } from '../words/sayTool.ts';
 import { ANSWERS, MARK_OF, stretches } from './BudgetBar.tsx';
 

@@ -3,7 +3,7 @@ import type { BudgetNow } from '../core/plan/budgetNow.ts';
 import { GlyphShape, type Mark } from '../marks/StatusGlyph.tsx';
 import { spread } from '../marks/spread.ts';
 import { formatNumber } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { sayDepth } from '../words/sayTool.ts';
 
 export const MARK_OF = { round: 'within', covered: 'near', open: 'beyond' } as const satisfies Record<

@@ -3,7 +3,7 @@ import type { BudgetNow } from '../core/plan/budgetNow.ts';
 import { AXIS, dashed } from '../marks/dash.ts';
 import { GlyphShape, type Mark } from '../marks/StatusGlyph.tsx';
 import { formatNumber } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { sayDepth } from '../words/sayTool.ts';
 
 const WIDTH = 236;

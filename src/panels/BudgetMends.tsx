@@ -3,7 +3,7 @@ import { mended } from '../core/plan/rehearse.ts';
 import { StatusGlyph } from '../marks/StatusGlyph.tsx';
 import type { PlanStores } from '../state/stores.ts';
 import { formatNumber, formatQuantity } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { sayDepth } from '../words/sayTool.ts';
 import { MARK_OF } from './BudgetBar.tsx';
 import { offOf } from './BudgetCircles.tsx';

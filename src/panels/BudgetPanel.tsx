@@ -5,7 +5,7 @@ import { passesShown } from '../core/plan/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { useReport } from '../state/useReport.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { sayDepth } from '../words/sayTool.ts';
 import { BudgetAnswers } from './BudgetAnswers.tsx';
 import { BudgetBar, MARK_OF } from './BudgetBar.tsx';

@@ -1,7 +1,7 @@
 import type { Room } from '../core/drilling/budget.ts';
 import type { BudgetNow } from '../core/plan/budgetNow.ts';
 import { formatNumber, formatQuantity } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 
 const mm = (value: number): string => formatNumber({ value, unit: 'mm' });
 

@@ -5,7 +5,7 @@ import { polyline } from '../marks/path.ts';
 import type { HandStores } from '../state/held.ts';
 import { useEvaluation, usePlan } from '../state/usePlan.ts';
 import { formatNumber, formatQuantity } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySeat.ts';
 import { ContactLegend } from './ContactLegend.tsx';
 import {
   CHART_FOOT,

@@ -1,6 +1,6 @@
 import { memo } from 'react';
 import { dashed, HIDDEN } from '../marks/dash.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySeat.ts';
 import { SHARE } from './contactShape.ts';
 
 const LINE = [

@@ -22,7 +22,7 @@ import {
   namePartTurns,
   presentCrownNumber,
 } from '../words/presentCrown.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayCrown.ts';
 import { FreedomField } from './FreedomField.tsx';
 import { ADVANCE, TILT_FP, TILT_MD } from './freedoms.ts';
 import { RailGroup } from './RailGroup.tsx';

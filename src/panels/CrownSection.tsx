@@ -21,7 +21,7 @@ import { useSelected } from '../state/useSelected.ts';
 import { formatTag } from '../words/format.ts';
 import { presentAnswer } from '../words/presentAnswer.ts';
 import { presentReading, quantityOf } from '../words/presentReading.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayCrown.ts';
 import {
   anglePaths,
   CREST,

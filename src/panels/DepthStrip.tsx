@@ -11,7 +11,7 @@ import { Tag, tagWidth } from '../marks/Tag.tsx';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { formatNumber, formatQuantity } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { sayDepth, sayTool } from '../words/sayTool.ts';
 import { SpinField } from './SpinField.tsx';
 import { HandGauge, PlannedHalves, StripHole } from './StripBodies.tsx';

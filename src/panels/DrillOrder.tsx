@@ -7,7 +7,7 @@ import type { Plan } from '../core/plan/plan.ts';
 import { holdAt, takeTool } from '../core/plan/rehearse.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { sayDepth, sayTool } from '../words/sayTool.ts';
 
 /** A pass this near to a step's depth has made it, mm. */

@@ -7,7 +7,7 @@ import type { HandStores } from '../state/held.ts';
 import { useEvaluation, usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { formatQuantity, type Unit } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { OwnGuesses } from './OwnGuesses.tsx';
 import { RailGroup } from './RailGroup.tsx';
 import { SpinField } from './SpinField.tsx';

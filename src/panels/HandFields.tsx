@@ -13,7 +13,7 @@ import {
 } from '../core/plan/rehearse.ts';
 import type { HandStores } from '../state/held.ts';
 import { usePlan } from '../state/usePlan.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { sayDepth, sayTool } from '../words/sayTool.ts';
 import { dueDepth } from './DrillOrder.tsx';
 import { FreedomField } from './FreedomField.tsx';

@@ -35,7 +35,6 @@ export const HandOver = memo(function HandOver({ stores, maker }: HandOverProps)
             <Offers stores={stores} maker={maker} />
           </Suspense>
         )}
-        <p className="caption">{say('handOver.note')}</p>
       </div>
     </div>
   );

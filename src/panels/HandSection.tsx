@@ -8,7 +8,7 @@ import { evaluationOf } from '../state/evaluation.ts';
 import type { HandStores } from '../state/held.ts';
 import { useEvaluation, usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { sayTool } from '../words/sayTool.ts';
 import { KeptImplant } from './KeptImplant.tsx';
 import { Section, type SectionHand } from './Section.tsx';

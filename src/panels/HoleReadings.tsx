@@ -6,7 +6,7 @@ import { useEvaluation } from '../state/usePlan.ts';
 import { useReport } from '../state/useReport.ts';
 import { formatQuantity } from '../words/format.ts';
 import { presentReading } from '../words/presentReading.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import './readings.css';
 import './budget.css';
 

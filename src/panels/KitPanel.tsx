@@ -10,7 +10,7 @@ import { usePlan } from '../state/usePlan.ts';
 import { formatNumber } from '../words/format.ts';
 import { presentFault } from '../words/presentFault.ts';
 import { presentKitFault, presentKitTitle, presentToolNumbers } from '../words/presentKit.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { sayTool } from '../words/sayTool.ts';
 import { download, textOf } from './files.ts';
 

@@ -4,7 +4,7 @@ import { MEDIA_TYPES, MODEL_FORMATS, type ModelFormat, modelFileName } from '../
 import { MODEL_KINDS, type ModelKind } from '../solids/model.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayFile.ts';
 import { sayFigures, sayLeftOut, sayNoModel } from '../words/sayModel.ts';
 import type { ModelMaker } from '../worker/modelMaker.ts';
 import type { ModelOutcome } from '../worker/modelMessages.ts';

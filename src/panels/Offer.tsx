@@ -1,5 +1,5 @@
 import { type ReactNode, useId } from 'react';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayFile.ts';
 
 /** A kind of file that something comes as. */
 export interface OfferedKind {

@@ -1,3 +1,4 @@
+import { say } from '../words/sayFile.ts';
 import { Models, type ModelsProps } from './Models.tsx';
 import { PictureOffers } from './PictureOffers.tsx';
 import { TableOffers } from './TableOffers.tsx';
@@ -9,6 +10,7 @@ export default function Offers({ stores, maker }: ModelsProps) {
       <PictureOffers stores={stores} />
       <TableOffers stores={stores} />
       <Models stores={stores} maker={maker} />
+      <p className="caption">{say('handOver.note')}</p>
     </>
   );
 }

@@ -3,7 +3,7 @@ import type { OwnStore } from '../state/own.ts';
 import { useSelected } from '../state/useSelected.ts';
 import type { Unit } from '../words/format.ts';
 import { presentGuesses } from '../words/presentBench.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayTeach.ts';
 
 const unitOf = (kind: GuessKind): Unit => (kind === 'lean' ? 'deg' : 'mm');
 

@@ -5,7 +5,7 @@ import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { formatNumber, formatQuantity } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { sayTool } from '../words/sayTool.ts';
 import { FaultRow, PassSummary } from './PassSummary.tsx';
 import { RailGroup } from './RailGroup.tsx';

@@ -15,7 +15,7 @@ import {
   settingOf,
   verdictMark,
 } from '../words/presentPasses.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 
 interface FaultListProps {
   faults: readonly PresentedFault[];

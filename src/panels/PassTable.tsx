@@ -1,6 +1,6 @@
 import type { PassRow } from '../core/drilling/rehearsalSummary.ts';
 import { type FaultSetting, presentPass } from '../words/presentPasses.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { FaultList } from './PassSummary.tsx';
 
 /** What stands of each pass beside the plan. */

@@ -5,7 +5,7 @@ import { photographerOf } from '../state/photographer.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { formatNumber } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayFile.ts';
 import { download } from './files.ts';
 import { Offer, OfferGroup } from './Offer.tsx';
 

@@ -3,7 +3,7 @@ import { handOf } from '../core/plan/inHand.ts';
 import { pressAgainst } from '../core/plan/rehearse.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { sayDepth } from '../words/sayTool.ts';
 import { RailGroup } from './RailGroup.tsx';
 import { SpinField } from './SpinField.tsx';

@@ -7,7 +7,7 @@ import { useSelected } from '../state/useSelected.ts';
 import { drillingCautions } from '../words/presentDrilling.ts';
 import { presentKitTitle } from '../words/presentKit.ts';
 import { presentVerdict, settingOf, verdictMark } from '../words/presentPasses.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { PassTable } from './PassTable.tsx';
 import './rehearse.css';
 

@@ -7,7 +7,7 @@ import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { presentOpening, presentReach, reachMark } from '../words/presentDrilling.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { sayTool } from '../words/sayTool.ts';
 
 /** The reach of a plan once no gesture is going on; the last one until then. */

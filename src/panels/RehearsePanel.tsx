@@ -1,7 +1,7 @@
 import { USUAL_SPEED } from '../core/drilling/genericKit.ts';
 import type { HandStores } from '../state/held.ts';
 import { formatNumber } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { DrillOrder } from './DrillOrder.tsx';
 import { GuessPanel } from './GuessPanel.tsx';
 import { HandFields } from './HandFields.tsx';

@@ -1,5 +1,5 @@
 import { partTurn } from '../core/seating/turns.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySeat.ts';
 import type { SeatPartProps } from './seatActs.ts';
 import { makeBackOut, makeTurn, sayDegrees, sayTurnDepth } from './seatActs.ts';
 

@@ -3,7 +3,7 @@ import { drilledAsPlanned } from '../core/plan/drillAsPlanned.ts';
 import { passesShown, toolOf } from '../core/plan/inHand.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySeat.ts';
 import { sayDepth, sayTool } from '../words/sayTool.ts';
 
 /** Nothing is drilled, so there is no hole to set the implant to: the ways to one, by the hand or as planned. */

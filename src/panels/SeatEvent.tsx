@@ -5,7 +5,7 @@ import { StatusGlyph } from '../marks/StatusGlyph.tsx';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { presentSeatEvent } from '../words/presentSeating.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySeat.ts';
 import { sayTool } from '../words/sayTool.ts';
 import { RailGroup } from './RailGroup.tsx';
 import type { SeatPartProps } from './seatActs.ts';

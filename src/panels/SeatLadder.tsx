@@ -5,7 +5,7 @@ import { toleranceOf } from '../core/seating/seat.ts';
 import { AXIS, dashed, HIDDEN } from '../marks/dash.ts';
 import { formatQuantity } from '../words/format.ts';
 import { presentLadder } from '../words/presentSeating.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySeat.ts';
 import { sayDegrees } from './seatActs.ts';
 
 const WIDTH = 214;

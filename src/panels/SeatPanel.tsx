@@ -2,7 +2,7 @@ import { seatAnew, seatNow } from '../core/plan/seat.ts';
 import type { HandStores } from '../state/held.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { useSelected } from '../state/useSelected.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySeat.ts';
 import { RailGroup } from './RailGroup.tsx';
 import { SeatBack } from './SeatBack.tsx';
 import { SeatDrillFirst } from './SeatDrillFirst.tsx';

@@ -6,7 +6,7 @@ import { rollAfter, startTurn } from '../core/seating/turns.ts';
 import { usePlan } from '../state/usePlan.ts';
 import { formatQuantity } from '../words/format.ts';
 import { presentStart } from '../words/presentSeating.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySeat.ts';
 import { RailGroup } from './RailGroup.tsx';
 import { SpinField } from './SpinField.tsx';
 import { isStarted, type SeatPartProps } from './seatActs.ts';

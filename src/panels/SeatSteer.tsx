@@ -1,7 +1,7 @@
 import { STEER_TURNS } from '../core/seating/seat.ts';
 import type { HandStores } from '../state/held.ts';
 import { formatNumber, formatQuantity } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySeat.ts';
 import { FreedomField } from './FreedomField.tsx';
 import { TILT_FP, TILT_MD } from './freedoms.ts';
 import { RailGroup } from './RailGroup.tsx';

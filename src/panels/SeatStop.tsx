@@ -13,7 +13,7 @@ import {
   type SeatAnswer,
 } from '../words/presentSeating.ts';
 import { presentTorque, presentTorquePage } from '../words/presentTorque.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySeat.ts';
 import { SeatLadder } from './SeatLadder.tsx';
 import './section.css';
 import './seat.css';

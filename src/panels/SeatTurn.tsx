@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { FINGER_TORQUE, type SeatPhase, toleranceOf } from '../core/seating/seat.ts';
 import { formatQuantity } from '../words/format.ts';
 import { presentLevel } from '../words/presentSeating.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySeat.ts';
 import { RailGroup } from './RailGroup.tsx';
 import type { SeatPartProps } from './seatActs.ts';
 import { makeTurn, sayDegrees, sayTurnDepth, type TurnedBy, turnChoices } from './seatActs.ts';

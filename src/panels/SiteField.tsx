@@ -2,7 +2,7 @@ import type { Site } from '../core/anatomy/site.ts';
 import type { Fault } from '../core/plan/fault.ts';
 import type { SiteNumber } from '../core/plan/siteFields.ts';
 import { presentSiteFault, presentSiteNumber } from '../words/presentSite.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySite.ts';
 import { SpinField } from './SpinField.tsx';
 
 const STEPS = { mm: { step: 0.1, page: 0.5 }, deg: { step: 1, page: 5 } } as const;

@@ -10,7 +10,7 @@ import type { PlanStores } from '../state/stores.ts';
 import { useEvaluation } from '../state/usePlan.ts';
 import { formatNumber } from '../words/format.ts';
 import { presentSiteNumber, siteGroupName, toothName } from '../words/presentSite.ts';
-import { type MessageKey, say } from '../words/say.ts';
+import { say } from '../words/saySite.ts';
 import { SiteField } from './SiteField.tsx';
 import { SiteSketch } from './SiteSketch.tsx';
 import { useSiteNumbers } from './useSiteNumbers.ts';
@@ -30,7 +30,7 @@ const GROUPS: readonly SiteGroup[] = [
 ];
 const OPEN: ReadonlySet<SiteGroup> = new Set<SiteGroup>(['gap', 'ridge', 'socket']);
 
-const presetName = (id: string): string => say(`preset.${id}` as MessageKey as 'preset.gum-thin');
+const presetName = (id: string): string => say(`preset.${id}` as 'preset.gum-thin');
 
 /** The same implant and fixing, on the planned crown's axis of this site. */
 const stood = (plan: Plan, site: Plan['site']): Plan => ({

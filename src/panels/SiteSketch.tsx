@@ -7,7 +7,7 @@ import { along } from '../core/geometry/vec.ts';
 import { Dimension } from '../marks/Dimension.tsx';
 import { type Point, polyline } from '../marks/path.ts';
 import { Tag } from '../marks/Tag.tsx';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySite.ts';
 
 const WIDTH = 348;
 const HEIGHT = 196;

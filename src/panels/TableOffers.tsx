@@ -13,7 +13,7 @@ import type { PlanStores } from '../state/stores.ts';
 import { useReport } from '../state/useReport.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { formatNumber } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayFile.ts';
 import { download } from './files.ts';
 import { Offer, type OfferedKind, OfferGroup } from './Offer.tsx';
 

@@ -2,7 +2,7 @@ import { rehearsalOf } from '../core/plan/inHand.ts';
 import { setWander } from '../core/plan/rehearse.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { usePlan } from '../state/usePlan.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayDrill.ts';
 import { SpinField } from './SpinField.tsx';
 
 /** What the teacher dials in: the next pass goes there instead of where the hand holds the drill. */

@@ -2,7 +2,7 @@ import type { WrenchScript } from '../core/drilling/rehearsal.ts';
 import { setWrench } from '../core/plan/seat.ts';
 import type { SeatSetting } from '../core/seating/seat.ts';
 import { formatNumber, formatQuantity } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySeat.ts';
 import { SpinField } from './SpinField.tsx';
 import type { SeatPartProps } from './seatActs.ts';
 

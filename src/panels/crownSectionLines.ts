@@ -6,7 +6,7 @@ import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
 import { type Point, polyline } from '../marks/path.ts';
 import { intoSection } from '../paper/sectionPlane.ts';
 import { presentReading } from '../words/presentReading.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayCrown.ts';
 
 export type CrownKind = 'faciopalatal' | 'mesiodistal';
 

@@ -3,7 +3,7 @@ import { parsePlanFile } from '../io/planFile.ts';
 import { sitDown } from '../state/sitting.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { planTitle } from '../words/planTitle.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayExercise.ts';
 import { faultLines } from './faultLines.ts';
 import { refusal, success, type Told } from './told.ts';
 

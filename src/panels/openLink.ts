@@ -2,7 +2,8 @@ import { readExerciseHash } from '../io/link/exerciseLink.ts';
 import { readPlanHash } from '../io/link/planLink.ts';
 import { sitDown } from '../state/sitting.ts';
 import type { PlanStores } from '../state/stores.ts';
-import { type PlainKey, say } from '../words/say.ts';
+import type { PlainKey } from '../words/say.ts';
+import { say } from '../words/sayExercise.ts';
 import { faultLines } from './faultLines.ts';
 import { refusal, success, type Told } from './told.ts';
 

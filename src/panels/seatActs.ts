@@ -3,7 +3,7 @@ import { backOut, type SeatNow, turnIn } from '../core/plan/seat.ts';
 import { depthOf, partTurn } from '../core/seating/turns.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { formatQuantity } from '../words/format.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySeat.ts';
 
 /** What a part of the seating's rail gets: the plan's own stores, and the seating as it stands. */
 export interface SeatPartProps {

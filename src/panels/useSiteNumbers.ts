@@ -3,7 +3,7 @@ import type { Site } from '../core/anatomy/site.ts';
 import { type SiteNumber, takeSiteNumber, type WaitingEdit } from '../core/plan/siteFields.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { presentSiteNumber } from '../words/presentSite.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySite.ts';
 import type { SiteActs } from './SiteField.tsx';
 
 type Waiting = WaitingEdit['waiting'];

@@ -4,7 +4,7 @@ import { dashed } from '../marks/dash.ts';
 import type { Point } from '../marks/path.ts';
 import { formatNumber } from '../words/format.ts';
 import { presentReading } from '../words/presentReading.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySheet.ts';
 import { hatched } from './hatch.ts';
 import { dimension, glyph, tag } from './marks.ts';
 import { area, DASHES, type Drawing, ink, LINE, line, type Shape, text } from './shapes.ts';

@@ -2,7 +2,7 @@ import { countedPoint } from '../core/drilling/depthMark.ts';
 import { type Drill, pointLength } from '../core/drilling/kit.ts';
 import { formatNumber } from '../words/format.ts';
 import { markText } from '../words/presentKit.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySheet.ts';
 import { sayTool } from '../words/sayTool.ts';
 import { tag } from './marks.ts';
 import { area, type Drawing, ink, LINE, line, type Shape, text } from './shapes.ts';

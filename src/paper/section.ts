@@ -8,7 +8,7 @@ import type { Point } from '../marks/path.ts';
 import { spread } from '../marks/spread.ts';
 import { formatNumber } from '../words/format.ts';
 import { presentReading } from '../words/presentReading.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/saySheet.ts';
 import { implantOutline, postOutline, shoulderEdge } from './implantOutline.ts';
 import { dimension, tag, tagRoom } from './marks.ts';
 import { intoSection, planeOf } from './sectionPlane.ts';

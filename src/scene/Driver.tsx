@@ -3,7 +3,7 @@ import { BoxGeometry, CylinderGeometry, type Group } from 'three';
 import { DRIVER } from '../core/drilling/genericKit.ts';
 import type { Evaluation } from '../core/plan/evaluate.ts';
 import { passesShown } from '../core/plan/inHand.ts';
-import { plannedOf } from '../state/inHand.ts';
+import { plannedOf } from '../state/held.ts';
 import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import { implantMatrix } from './Implant.tsx';

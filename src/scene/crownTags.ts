@@ -3,7 +3,7 @@ import { DEPTH_OF } from '../core/plan/crownAnswer.ts';
 import { type AngleMark, crownMarks } from '../core/plan/crownMarks.ts';
 import { type Evaluation, readingOf } from '../core/plan/evaluate.ts';
 import { presentReading } from '../words/presentReading.ts';
-import { say } from '../words/say.ts';
+import { say } from '../words/sayCrown.ts';
 import type { Lens } from './lens.ts';
 import { type Sight, sightOf } from './sight.ts';
 import { type Line, layTags, type TagLine } from './tagLayout.ts';

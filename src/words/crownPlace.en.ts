@@ -1,6 +1,5 @@
 /** Words of the place where the crown is looked at. */
 export const crownPlaceWords = {
-  'place.crown': 'Crown',
   'panel.crown': 'Crown and its fixing',
   'panel.crownAcross': 'Mesial–distal',
 

@@ -35,8 +35,6 @@ export const exercisePanelWords = {
   'exercise.label': 'Your label (no real name)',
   'exercise.handIn': 'Hand in',
   'exercise.leave': 'Leave the exercise',
-  'exercise.covered': 'Hidden for this exercise.',
-  'exercise.notHere': 'Not while the exercise is on the table.',
   'edit.exercise': 'open the exercise “{title}”',
   'edit.leaveExercise': 'leave the exercise',
   'exercise.opened': 'Exercise opened: {title}. Undo brings your own plan back.',

@@ -81,7 +81,6 @@ export const handWords = {
   'guess.end': 'Put away',
   'guess.row': 'guess {guess}, is {value}: off by {off}',
   'guess.none': 'guess {guess}; there is no such wall here',
-  'guess.hidden': 'The numbers and the section are covered until you have guessed.',
 
   'edit.kit': 'take the kit “{kit}”',
   'edit.takeTool': 'take the {tool}',

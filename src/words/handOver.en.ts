@@ -1,7 +1,5 @@
 /** Words of what is handed over: pictures, tables, models. */
 export const handOverWords = {
-  'handOver.open': 'Hand over',
-  'handOver.heading': 'Files to hand over',
   'handOver.note':
     'Files stay on this machine until you pass them on. Everything in them is a simplified model made from numbers: no medical device, no surgical guide.',
   'handOver.pictures': 'Pictures and drawings',

@@ -6,7 +6,7 @@ import type { ExitMeaning } from '../core/restoration/exitMeaning.ts';
 import { formatQuantity } from './format.ts';
 import { materialName, presentDepthTurns, presentExit } from './presentCrown.ts';
 import { presentReading, quantityOf } from './presentReading.ts';
-import { say } from './say.ts';
+import { say } from './sayCrown.ts';
 
 /** The size of a reading, its sign said by the words round it. */
 const sizeOf = (reading: Reading): string => {

@@ -6,7 +6,7 @@ import type { GuessKind, GuessSummary } from '../core/teaching/guesses.ts';
 import { MEASURE_IDS, measuresOf, unitOfMeasure } from '../core/teaching/measures.ts';
 import { formatNumber, formatQuantity, type Unit } from './format.ts';
 import { measureText, sayMeasure } from './presentMark.ts';
-import { say } from './say.ts';
+import { say } from './sayTeach.ts';
 
 const mm = (value: number): string => formatQuantity({ value, unit: 'mm' });
 const PARTS = [

@@ -4,7 +4,7 @@ import type { ExitMeaning } from '../core/restoration/exitMeaning.ts';
 import { MATERIALS, type Material } from '../core/restoration/material.ts';
 import { formatNumber, formatQuantity } from './format.ts';
 import { bounds, sourceText } from './presentReading.ts';
-import { type MessageKey, say } from './say.ts';
+import { say } from './sayCrown.ts';
 
 /** A number of the crown as a user meets it. */
 export interface PresentedCrownNumber {
@@ -28,7 +28,7 @@ export function presentCrownNumber({
   known,
 }: CrownNumber): PresentedCrownNumber {
   return {
-    label: say(`crownField.${path}` as MessageKey as 'crownField.wear'),
+    label: say(`crownField.${path}` as 'crownField.wear'),
     quantity: formatQuantity({ value, unit, exact: true }),
     usual: formatNumber({ value: usual, unit, exact: true }),
     about: say('crownField.about', {

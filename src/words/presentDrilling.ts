@@ -10,7 +10,7 @@ import type { ImplantShape } from '../core/implant/shape.ts';
 import { formatNumber, formatQuantity, type Quantity } from './format.ts';
 import { markText, presentToolRef } from './presentKit.ts';
 import { sourceText } from './presentReading.ts';
-import { say } from './say.ts';
+import { say } from './sayDrill.ts';
 import { sayTool } from './sayTool.ts';
 
 /** A number of the drilling with its name. */

@@ -1,6 +1,6 @@
 import type { Fault } from '../core/plan/fault.ts';
 import { formatNumber } from './format.ts';
-import { say } from './say.ts';
+import { say } from './sayFault.ts';
 
 /** Whole numbers without decimals, others with all they have; on their own side of the range they are compared with. */
 const shown = (value: number | string | null, limits: readonly number[] = []): string => {

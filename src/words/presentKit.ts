@@ -2,7 +2,7 @@ import type { KitFault } from '../core/drilling/drillingPlan.ts';
 import type { Drill, Kit, NeckCutter, ToolRef } from '../core/drilling/kit.ts';
 import { isDrill, toolOf } from '../core/drilling/passBody.ts';
 import { formatNumber, formatQuantity } from './format.ts';
-import { say } from './say.ts';
+import { say } from './sayDrill.ts';
 import { sayTool } from './sayTool.ts';
 
 const mm = (value: number): string => formatQuantity({ value, unit: 'mm', exact: true });

@@ -7,7 +7,7 @@ import { isSigned, MEASURE_IDS, type MeasureId, unitOfMeasure } from '../core/te
 import { PUBLISHED_SPREADS, type PublishedSpread, type PublishedValue } from '../core/teaching/published.ts';
 import { formatNumber, formatQuantity } from './format.ts';
 import { sourceText } from './presentReading.ts';
-import { type MessageKey, say } from './say.ts';
+import { say } from './sayTeach.ts';
 
 export const sayMeasure = (id: MeasureId): string => say(`measure.${id}`);
 
@@ -146,7 +146,7 @@ function presentPublished({ id: spread, who, guide, where, ...study }: Published
   };
   const by = {
     source: sourceText(source),
-    known: say(`known.${known as Known}` as MessageKey as 'known.read'),
+    known: say(`known.${known as Known}` as 'known.read'),
   };
   return {
     id: spread,

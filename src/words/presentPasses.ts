@@ -14,7 +14,7 @@ import type { Plan } from '../core/plan/plan.ts';
 import { formatNumber, formatQuantity, type Quantity } from './format.ts';
 import { type DrillRow, heatSlots } from './presentDrilling.ts';
 import { presentToolRef } from './presentKit.ts';
-import { say } from './say.ts';
+import { say } from './sayDrill.ts';
 
 type Floor = 'nose' | 'sinus';
 

@@ -3,7 +3,7 @@ import type { DrillReport } from '../core/plan/drillReport.ts';
 import { handOf, passesShown, toolOf } from '../core/plan/inHand.ts';
 import type { Plan } from '../core/plan/plan.ts';
 import { formatQuantity } from './format.ts';
-import { say } from './say.ts';
+import { say } from './sayDrill.ts';
 import { sayDepth, sayTool } from './sayTool.ts';
 
 export interface RehearsalSummary {

@@ -1,6 +1,6 @@
 import type { SeatNow } from '../core/plan/seat.ts';
 import { presentCause, presentFinish, presentSeatEvent, presentSeatSummary } from './presentSeating.ts';
-import { say } from './say.ts';
+import { say } from './saySeat.ts';
 
 /** Codes of a glyph: judged, or `none` where there is nothing to judge. */
 export interface SeatSentence {

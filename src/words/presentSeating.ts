@@ -13,7 +13,7 @@ import {
 } from '../core/seating/seat.ts';
 import { depthOf, partTurn, startShift, startTurn } from '../core/seating/turns.ts';
 import { formatQuantity, type Quantity } from './format.ts';
-import { say } from './say.ts';
+import { say } from './saySeat.ts';
 
 /** A number with its name. */
 export interface SeatRow {

@@ -6,7 +6,7 @@ import type { Plan } from '../core/plan/plan.ts';
 import { rungOf } from '../core/seating/ladder.ts';
 import { formatNumber, formatQuantity, type Quantity } from './format.ts';
 import { presentSideways } from './presentPasses.ts';
-import { say } from './say.ts';
+import { say } from './saySheet.ts';
 import { sayTiltOf } from './sayStage.ts';
 
 /** A line of the sheet: what, and what it is. */

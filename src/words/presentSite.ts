@@ -5,7 +5,7 @@ import { type SiteGroup, type SiteNumber, siteNumbers } from '../core/plan/siteF
 import { formatNumber, formatQuantity } from './format.ts';
 import { presentFault } from './presentFault.ts';
 import { sourceText } from './presentReading.ts';
-import { type MessageKey, say } from './say.ts';
+import { say } from './saySite.ts';
 
 /** A number of the site as a user meets it. */
 export interface PresentedSiteNumber {
@@ -22,7 +22,7 @@ export interface PresentedSiteNumber {
 
 export const siteGroupName = (group: SiteGroup): string => say(`siteGroup.${group}`);
 
-const fieldName = (name: string): string => say(`siteField.${name}` as MessageKey as 'siteField.gap');
+const fieldName = (name: string): string => say(`siteField.${name}` as 'siteField.gap');
 
 /** The depth at which a width of a list is entered, mm. */
 function depthOf(site: Site, path: string): number | null {

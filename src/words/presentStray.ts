@@ -8,8 +8,8 @@ import { strayOf } from '../core/spread/straying.ts';
 import type { HandChoice } from '../core/teaching/hands.ts';
 import { formatNumber, formatQuantity } from './format.ts';
 import { publishedLine, publishedText } from './presentMark.ts';
-import { say } from './say.ts';
 import { sayAdvance, sayShift, sayTilt } from './sayEdit.ts';
+import { say } from './sayStray.ts';
 
 const count = (value: number): string => formatNumber({ value, unit: 'count' });
 const share = (value: number): string => formatQuantity({ value: value * 100, unit: 'percent' });

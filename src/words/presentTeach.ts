@@ -15,7 +15,7 @@ import { sizesAt, type TrajectoryId } from '../core/teaching/trajectories.ts';
 import { formatQuantity, type Unit } from './format.ts';
 import { presentEdit } from './presentAdvice.ts';
 import { presentReading, sourceText } from './presentReading.ts';
-import { type MessageKey, say } from './say.ts';
+import { say } from './sayTeach.ts';
 import { sayDepth, sayTool } from './sayTool.ts';
 
 const mm = (value: number): string => formatQuantity({ value, unit: 'mm' });
@@ -30,7 +30,7 @@ export function sayGoneWrong(
 ): string {
   if (notHere) return say(`gone.notHere.${notHere}`);
   if (amount <= 0) return say('gone.plan');
-  const key = `gone.${id}` as MessageKey as 'gone.facial-and-upright';
+  const key = `gone.${id}` as 'gone.facial-and-upright';
   return say(key, slotsOf(plan, wrong, sizesAt(plan, id, amount)) as { shift: string; tilt: string });
 }
 
@@ -185,7 +185,7 @@ export function presentBreaks({
 export function sayRule({ code, value, limit, unit }: BrokenRule): string {
   const text = (n: number) =>
     unit === 'none' ? '' : formatQuantity({ value: n, unit, limits: unit === 'rpm' ? [] : [limit] });
-  const key = `rule.${code}` as MessageKey as 'rule.oval';
+  const key = `rule.${code}` as 'rule.oval';
   return say(key, {
     value: text(value),
     limit: formatQuantity({ value: limit, unit: unit === 'none' ? 'count' : unit }),
@@ -198,7 +198,7 @@ export function presentSign(sign: MouthSign, { site }: Plan): { text: string; by
   const unit: Unit = sign.unit === 'place' ? 'count' : sign.unit;
   const value = formatQuantity({ value: Math.abs(sign.value), unit, limits: [0] });
   if (sign.code === 'floor-entered') return { text: say(`sign.floor-entered.${site.ridge.floor}`), by };
-  return { text: say(`sign.${sign.code}` as MessageKey as 'sign.bump', { value }), by };
+  return { text: say(`sign.${sign.code}` as 'sign.bump', { value }), by };
 }
 
 /** The signs, or that nothing would be seen. */

@@ -8,7 +8,7 @@ import {
   YIELD_PRESS,
 } from '../core/seating/torque.ts';
 import { formatNumber, formatQuantity } from './format.ts';
-import { say } from './say.ts';
+import { say } from './saySeat.ts';
 
 /** A torque estimate as a user meets it: never without its note. */
 export interface PresentedTorque {

@@ -1,6 +1,6 @@
 import type { Model, ModelKind, NoModel } from '../solids/model.ts';
 import { formatNumber, formatQuantity } from './format.ts';
-import { say } from './say.ts';
+import { say } from './sayFile.ts';
 
 /** What a model's file says of itself. */
 export interface ModelWords {

@@ -1,6 +1,6 @@
 import type { Drill, NeckCutter } from '../core/drilling/kit.ts';
 import { formatNumber, formatQuantity } from './format.ts';
-import { say } from './say.ts';
+import { say } from './sayDrill.ts';
 
 /** A tool's own numbers are told with every decimal they have. */
 const size = (value: number): string => formatQuantity({ value, unit: 'mm', exact: true });

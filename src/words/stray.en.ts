@@ -1,6 +1,5 @@
 /** Words of the hand that strays: whose, what it breaks, what forgives it most. */
 export const strayWords = {
-  'stray.open': 'How a hand would stray',
   'stray.whose': 'Whose hand',
   'stray.published': '{who}, {guide}, {where}: {platform}, {angle}',
   'stray.own.bench': 'your own at the bench, {count} attempts',

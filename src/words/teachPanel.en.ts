@@ -24,7 +24,6 @@ export const teachPanelWords = {
   'teach.hide': 'Hide the answer',
   'teach.answer': 'Show the answer',
   'teach.ask': 'What does it cost here?',
-  'teach.covered': 'The section is covered until the answer is shown.',
   'teach.pointer': 'Pointer',
 
   'teach.good': 'the plan',

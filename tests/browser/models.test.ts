@@ -8,7 +8,7 @@ import { DEMO_PLANS } from '../../src/io/plans.ts';
 import { buildModel } from '../../src/solids/build.ts';
 import { MODEL_KINDS, type Model, type ModelKind } from '../../src/solids/model.ts';
 import { en } from '../../src/words/en.ts';
-import { say } from '../../src/words/say.ts';
+import { say } from '../../src/words/sayAll.ts';
 import { sayFigures } from '../../src/words/sayModel.ts';
 import { expect, openPage, settled, test } from '../support/browser.ts';
 import { opinionOn, solidModeller } from '../support/solid.ts';

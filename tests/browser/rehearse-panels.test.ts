@@ -11,7 +11,7 @@ import { parsePlanFile, printPlanFile } from '../../src/io/planFile.ts';
 import { DEMO_PLANS } from '../../src/io/plans.ts';
 import { en } from '../../src/words/en.ts';
 import { presentReading } from '../../src/words/presentReading.ts';
-import { say } from '../../src/words/say.ts';
+import { say } from '../../src/words/sayAll.ts';
 import { expect, settled, test } from '../support/browser.ts';
 import { field, openPanels, savedPlan, type } from '../support/place.ts';
 

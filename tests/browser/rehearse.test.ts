@@ -7,7 +7,7 @@ import { parsePlanFile } from '../../src/io/planFile.ts';
 import { DEMO_PLANS } from '../../src/io/plans.ts';
 import { en } from '../../src/words/en.ts';
 import { presentRehearsal } from '../../src/words/presentRehearsal.ts';
-import { say } from '../../src/words/say.ts';
+import { say } from '../../src/words/sayAll.ts';
 import { sayDepth } from '../../src/words/sayTool.ts';
 import { expect, settled, test } from '../support/browser.ts';
 import { type Hand, handSeen, keyboard, pointer, watchHand } from '../support/hands.ts';

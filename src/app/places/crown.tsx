@@ -2,7 +2,7 @@ import { CrownPanel } from '../../panels/CrownPanel.tsx';
 import { CrownSection } from '../../panels/CrownSection.tsx';
 import { CrownSentence } from '../../panels/CrownSentence.tsx';
 import { ReadingsTable } from '../../panels/ReadingsTable.tsx';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayCrown.ts';
 import type { Bench } from './place.ts';
 
 /** *Crown*: what the pose means for the crown, with both sections through it at a larger scale. */

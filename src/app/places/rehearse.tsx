@@ -5,7 +5,7 @@ import { HoleReadings } from '../../panels/HoleReadings.tsx';
 import { RehearsePanel } from '../../panels/RehearsePanel.tsx';
 import { RehearseSentence } from '../../panels/RehearseSentence.tsx';
 import { handStores } from '../../state/inHand.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayDrill.ts';
 import type { Bench } from './place.ts';
 
 /** *Rehearse*: the tool in the hand stands where the implant is planned. */

@@ -5,7 +5,7 @@ import { SeatPanel } from '../../panels/SeatPanel.tsx';
 import { SeatSentence } from '../../panels/SeatSentence.tsx';
 import { SeatStop } from '../../panels/SeatStop.tsx';
 import { seatStores } from '../../state/inHand.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/saySeat.ts';
 import type { Bench } from './place.ts';
 
 /** *Seat*: the implant as its acts have left it. */

@@ -3,7 +3,7 @@ import { HandSection } from '../../panels/HandSection.tsx';
 import { AmountPanel, CostPanel, LessonRail, TeachRail, TeachSentence } from '../../panels/teach/Bench.tsx';
 import type { Teaching } from '../../state/session.ts';
 import { teachStores } from '../../state/teach.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import type { Bench, Page } from './place.ts';
 
 /** One bad trajectory after the other: the plan gone wrong, how much of it, and what it costs. */

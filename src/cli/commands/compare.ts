@@ -5,7 +5,7 @@ import { deviation } from '../../core/spread/deviation.ts';
 import { comparisonTable, type Table, tableCsv, tableJson } from '../../io/tables.ts';
 import { presentDeviation } from '../../words/presentDeviation.ts';
 import { presentReading } from '../../words/presentReading.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayAll.ts';
 import { fileNames, give, planIn } from '../files.ts';
 import { type Command, DONE, taken, talk, UnusableFile, UsageError } from '../program.ts';
 import { textTable } from '../textTable.ts';

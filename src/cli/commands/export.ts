@@ -7,7 +7,7 @@ import { drawingSvg, PLAN_DRAWINGS } from '../../io/drawings.ts';
 import { MODEL_FORMATS, type ModelFormat } from '../../io/modelFormats.ts';
 import { readingsTable, rehearsalTable, type Table, tableCsv, tableJson } from '../../io/tables.ts';
 import { MODEL_KINDS, type ModelKind } from '../../solids/model.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayAll.ts';
 import { sayFigures, sayLeftOut, sayNoModel } from '../../words/sayModel.ts';
 import { fileNames, give, planIn } from '../files.ts';
 import { type Command, DONE, oneOf, taken, talk, UnusableFile, UsageError } from '../program.ts';

@@ -6,7 +6,7 @@ import { parseExerciseFile } from '../../io/exerciseFile.ts';
 import { gathered, type MarkedFile, markFile } from '../../io/markFiles.ts';
 import { LARGEST_FILE } from '../../io/planFile.ts';
 import { presentFault } from '../../words/presentFault.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayAll.ts';
 import { fileNames, give } from '../files.ts';
 import { markJson, markTable } from '../markReport.ts';
 import { type Command, DONE, taken, UnusableFile, UsageError } from '../program.ts';

@@ -1,7 +1,7 @@
 import { drillReport } from '../../core/plan/drillReport.ts';
 import { evaluate } from '../../core/plan/evaluate.ts';
 import { passesShown } from '../../core/plan/inHand.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayAll.ts';
 import { fileNames, planIn } from '../files.ts';
 import { measureJson } from '../measureJson.ts';
 import { measureTable } from '../measureTable.ts';

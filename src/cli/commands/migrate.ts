@@ -1,7 +1,7 @@
 import { PLAN_VERSION } from '../../core/plan/plan.ts';
 import { printPlanFile } from '../../io/planFile.ts';
 import { formatNumber } from '../../words/format.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayAll.ts';
 import { fileNames, give, planIn } from '../files.ts';
 import { type Command, DONE, taken, talk } from '../program.ts';
 

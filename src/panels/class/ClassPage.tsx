@@ -7,7 +7,7 @@ import type { Classroom } from '../../state/classroom.ts';
 import type { PlanStores } from '../../state/stores.ts';
 import { formatNumber } from '../../words/format.ts';
 import { presentBroken, presentOver, sayCount } from '../../words/presentMark.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { download } from '../files.ts';
 import { RoomHead } from '../teach/RoomHead.tsx';
 import { ClassTable } from './ClassTable.tsx';

@@ -3,7 +3,7 @@ import type { Exercise } from '../../core/teaching/exercise.ts';
 import { whyUnmarked } from '../../io/classTable.ts';
 import type { MarkedFile } from '../../io/markFiles.ts';
 import { presentMark } from '../../words/presentMark.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 
 /** Measures that have a column; the CSV has all. */
 const COLUMNS = [

@@ -1,5 +1,5 @@
 import { publishedSpreads } from '../../words/presentMark.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 
 /** Published spreads, to stand beside a class or a hand, and what they are not. */
 export function PublishedSpreads() {

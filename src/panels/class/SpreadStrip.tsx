@@ -3,7 +3,7 @@ import type { Mark } from '../../core/teaching/mark.ts';
 import { isSigned, type MeasureId, unitOfMeasure } from '../../core/teaching/measures.ts';
 import { formatNumber } from '../../words/format.ts';
 import { measureNumber, presentStatistics, sayMeasure } from '../../words/presentMark.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { beginnersOf, reachOf, stepsUpTo, valuesOf } from './spreadScale.ts';
 
 interface SpreadStripProps {

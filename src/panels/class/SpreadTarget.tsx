@@ -1,7 +1,7 @@
 import type { ClassReport } from '../../core/teaching/classReport.ts';
 import type { Mark } from '../../core/teaching/mark.ts';
 import { formatNumber } from '../../words/format.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { beginnersOf, reachOf, stepsUpTo, valuesOf } from './spreadScale.ts';
 
 interface SpreadTargetProps {

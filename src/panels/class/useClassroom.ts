@@ -5,7 +5,7 @@ import { markInTurn } from '../../state/marking.ts';
 import type { PlanStores } from '../../state/stores.ts';
 import { useSelected } from '../../state/useSelected.ts';
 import { presentFault } from '../../words/presentFault.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { textOf } from '../files.ts';
 
 export interface ClassDesk {

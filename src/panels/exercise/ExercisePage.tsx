@@ -9,7 +9,7 @@ import type { PlanStores } from '../../state/stores.ts';
 import { usePlan } from '../../state/usePlan.ts';
 import { useSelected } from '../../state/useSelected.ts';
 import { sayMeasure } from '../../words/presentMark.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { download } from '../files.ts';
 import { SpinField } from '../SpinField.tsx';
 import { RoomHead } from '../teach/RoomHead.tsx';

@@ -2,7 +2,7 @@ import { useId } from 'react';
 import { printAttemptFile } from '../../io/attemptFile.ts';
 import { attemptOf, getUp, type Sitting } from '../../state/sitting.ts';
 import type { PlanStores } from '../../state/stores.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayExercise.ts';
 import { download } from '../files.ts';
 import './exercise.css';
 

@@ -17,7 +17,7 @@ import { usePlan } from '../../state/usePlan.ts';
 import { useSelected } from '../../state/useSelected.ts';
 import { formatQuantity } from '../../words/format.ts';
 import { presentBench, presentBenchPose, sayCalliper } from '../../words/presentBench.ts';
-import { type PlainKey, say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { SpinField } from '../SpinField.tsx';
 import { MeasuredField } from './MeasuredField.tsx';
 
@@ -118,14 +118,14 @@ export function BenchPanel({ stores }: { stores: PlanStores }) {
     const input = benchInput(draft, diameter);
     setAsked({ plan, draft, input, answer: benchCheck(plan, input) });
   };
-  const grid = (corner: string, columns: readonly [PlainKey, PlainKey], rows: readonly GridRow[]) => (
+  const grid = (corner: string, columns: readonly [string, string], rows: readonly GridRow[]) => (
     <div className="measured-grid">
       <span className="caption measured-corner" aria-hidden="true">
         {corner}
       </span>
       {columns.map((column) => (
         <span key={column} className="caption" aria-hidden="true">
-          {say(column)}
+          {column}
         </span>
       ))}
       {rows.map(({ name, places }) => (
@@ -189,9 +189,9 @@ export function BenchPanel({ stores }: { stores: PlanStores }) {
         onCommit={(value) => set({ depth: value })}
       />
       <h3>{say('ownHand.walls')}</h3>
-      {grid(say('ownHand.belowEdge'), ['hand.toward.facial', 'hand.toward.palatal'], wallRows())}
+      {grid(say('ownHand.belowEdge'), [say('hand.toward.facial'), say('hand.toward.palatal')], wallRows())}
       <h3>{say('ownHand.pins')}</h3>
-      {grid('', ['hand.toward.mesial', 'hand.toward.distal'], pinRows())}
+      {grid('', [say('hand.toward.mesial'), say('hand.toward.distal')], pinRows())}
       <div className="hand-words">
         <button type="button" onClick={find}>
           {say('ownHand.find')}

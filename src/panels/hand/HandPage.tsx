@@ -4,7 +4,7 @@ import { screenAttempt } from '../../core/teaching/ownAttempt.ts';
 import type { PlanStores } from '../../state/stores.ts';
 import { usePlan } from '../../state/usePlan.ts';
 import { useSelected } from '../../state/useSelected.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { PublishedSpreads } from '../class/PublishedSpreads.tsx';
 import { OwnGuesses } from '../OwnGuesses.tsx';
 import { RoomHead } from '../teach/RoomHead.tsx';

@@ -3,7 +3,7 @@ import { handSpread, type OwnAttempt, type Way } from '../../core/spread/hand.ts
 import { measureSummaries } from '../../core/teaching/classReport.ts';
 import { measuresOf } from '../../core/teaching/measures.ts';
 import { presentHand } from '../../words/presentBench.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { SpreadTarget } from '../class/SpreadTarget.tsx';
 
 /** Both ends of the implant from above, the plan in the middle. */

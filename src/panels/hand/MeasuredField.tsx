@@ -1,7 +1,7 @@
 import { useId, useState } from 'react';
 import { formatNumber, formatQuantity, unitSymbol } from '../../words/format.ts';
 import { parseNumber } from '../../words/parse.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 
 const LEAST = 0;
 const MOST = 30;

@@ -4,7 +4,7 @@ import { depthTurns } from '../../core/plan/partTurns.ts';
 import { StatusGlyph } from '../../marks/StatusGlyph.tsx';
 import { presentAnswer } from '../../words/presentAnswer.ts';
 import { materialName, presentDepthTurns } from '../../words/presentCrown.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/saySheet.ts';
 
 /** What the pose means for the crown and its fixing, and room for notes beside it, under the plan's own note. */
 export function SheetCrown({ evaluation }: { evaluation: Evaluation }) {

@@ -6,7 +6,7 @@ import { drillRuler } from '../../paper/rulers.ts';
 import { presentSteps } from '../../words/presentDrilling.ts';
 import { markText, presentKitTitle } from '../../words/presentKit.ts';
 import { bareMm, presentSeatPlan } from '../../words/presentSheet.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/saySheet.ts';
 import { sayTool } from '../../words/sayTool.ts';
 import { PaperDrawing } from './PaperDrawing.tsx';
 import { count } from './SheetHead.tsx';

@@ -2,7 +2,7 @@ import { shortFingerprint } from '../../core/plan/fingerprint.ts';
 import type { Plan } from '../../core/plan/plan.ts';
 import { PROGRAM_VERSION } from '../../io/version.ts';
 import { drillingCautions } from '../../words/presentDrilling.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/saySheet.ts';
 import { count, toothOf } from './SheetHead.tsx';
 
 function Cell({ heading, value }: { heading: string; value: string }) {

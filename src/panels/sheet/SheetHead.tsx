@@ -3,7 +3,7 @@ import type { Plan } from '../../core/plan/plan.ts';
 import { PROGRAM_VERSION } from '../../io/version.ts';
 import { formatNumber } from '../../words/format.ts';
 import { presentShape } from '../../words/presentShape.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/saySheet.ts';
 
 export const count = (value: number): string => formatNumber({ value, unit: 'count' });
 export const toothOf = (plan: Plan): string => count(plan.site.tooth);

@@ -5,7 +5,7 @@ import type { PlanStores } from '../../state/stores.ts';
 import { useEvaluation } from '../../state/usePlan.ts';
 import { useReport } from '../../state/useReport.ts';
 import { useSelected } from '../../state/useSelected.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/saySheet.ts';
 import { readingGroups } from '../readingGroups.ts';
 import { SheetCrown } from './SheetCrown.tsx';
 import { SheetDrills, SheetRuler } from './SheetDrills.tsx';

@@ -1,5 +1,5 @@
 import type { View } from '../../state/session.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/saySheet.ts';
 
 /** Views of the model that stand on the sheet. */
 export const SHEET_VIEWS = ['mesial', 'facial'] as const satisfies readonly View[];

@@ -1,7 +1,7 @@
 import type { Reading } from '../../core/measure/reading.ts';
 import { StatusGlyph } from '../../marks/StatusGlyph.tsx';
 import { type PresentedReading, presentReading } from '../../words/presentReading.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/saySheet.ts';
 import type { ReadingGroup } from '../readingGroups.ts';
 import { count } from './SheetHead.tsx';
 

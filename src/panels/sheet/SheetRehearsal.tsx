@@ -6,7 +6,7 @@ import { StatusGlyph } from '../../marks/StatusGlyph.tsx';
 import { presentKitTitle } from '../../words/presentKit.ts';
 import { presentVerdict, settingOf, verdictMark } from '../../words/presentPasses.ts';
 import { presentSeatSummary } from '../../words/presentSeating.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/saySheet.ts';
 import { PassTable } from '../PassTable.tsx';
 
 /** So many passes stand on one sheet; more go on another. */

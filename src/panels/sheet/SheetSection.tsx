@@ -2,7 +2,7 @@ import type { Evaluation } from '../../core/plan/evaluate.ts';
 import { CHECK_BAR, checkBar } from '../../paper/rulers.ts';
 import { bareSection, walledSection } from '../../paper/section.ts';
 import { presentPose } from '../../words/presentSheet.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/saySheet.ts';
 import { PaperDrawing } from './PaperDrawing.tsx';
 import { count } from './SheetHead.tsx';
 import { SheetLines } from './SheetLines.tsx';

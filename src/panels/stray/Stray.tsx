@@ -14,7 +14,7 @@ import {
   sayHand,
   sayWorking,
 } from '../../words/presentStray.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayStray.ts';
 import { StrayCloud } from './StrayCloud.tsx';
 import { useOutlook } from './useOutlook.ts';
 import './stray.css';

@@ -5,7 +5,7 @@ import type { Cloud } from '../../core/spread/cloud.ts';
 import { deviation } from '../../core/spread/deviation.ts';
 import { measureSummaries } from '../../core/teaching/classReport.ts';
 import { measuresOf } from '../../core/teaching/measures.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayStray.ts';
 import { SpreadTarget } from '../class/SpreadTarget.tsx';
 import '../class/class.css';
 

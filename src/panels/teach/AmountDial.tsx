@@ -4,7 +4,7 @@ import { pair } from '../../marks/path.ts';
 import type { TeachStores } from '../../state/teach.ts';
 import { useSelected } from '../../state/useSelected.ts';
 import { formatQuantity } from '../../words/format.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { amountAt, bandPath, bandsOf, DIAL, onDial, STRIPES, TICKS } from './dial.ts';
 import { stepAmount } from './stepAmount.ts';
 

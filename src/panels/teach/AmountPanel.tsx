@@ -3,7 +3,7 @@ import { PLAYING } from '../../state/amountPlayer.ts';
 import type { TeachStores } from '../../state/teach.ts';
 import { useSelected } from '../../state/useSelected.ts';
 import { presentBreaks } from '../../words/presentTeach.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { AmountDial } from './AmountDial.tsx';
 import { stepped } from './stepAmount.ts';
 

@@ -6,7 +6,7 @@ import type { TeachStores } from '../../state/teach.ts';
 import { useSelected } from '../../state/useSelected.ts';
 import { formatNumber } from '../../words/format.ts';
 import { type PresentedChange, presentCost, sayEnds, sayRule } from '../../words/presentTeach.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { Mended } from './Mended.tsx';
 import { MouthSigns } from './MouthSigns.tsx';
 

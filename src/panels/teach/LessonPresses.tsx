@@ -1,7 +1,7 @@
 import type { TeachStores } from '../../state/teach.ts';
 import { useSelected } from '../../state/useSelected.ts';
 import { formatNumber } from '../../words/format.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { stepLesson } from './lesson.ts';
 
 const count = (value: number): string => formatNumber({ value, unit: 'count' });

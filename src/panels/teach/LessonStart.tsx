@@ -3,7 +3,7 @@ import { parseLessonFile } from '../../io/lessonFile.ts';
 import { LESSONS } from '../../io/lessons.ts';
 import type { TeachStores } from '../../state/teach.ts';
 import { presentFault } from '../../words/presentFault.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { textOf } from '../files.ts';
 import { showStep, takeView } from './lesson.ts';
 

@@ -5,7 +5,7 @@ import type { TeachStores } from '../../state/teach.ts';
 import { useSelected } from '../../state/useSelected.ts';
 import { formatNumber, formatQuantity } from '../../words/format.ts';
 import { sayTrajectory } from '../../words/presentTeach.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { download } from '../files.ts';
 import { showStep, takeOut, takeView, withWords } from './lesson.ts';
 

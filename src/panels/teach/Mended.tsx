@@ -4,7 +4,7 @@ import type { TeachStores } from '../../state/teach.ts';
 import { usePlan } from '../../state/usePlan.ts';
 import { useSelected } from '../../state/useSelected.ts';
 import { type PresentedMending, presentMending, sayWayBack } from '../../words/presentTeach.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 
 /** What each pass of the hole gone wrong leaves, for who asks. */
 function DrillByDrill({ steps }: Pick<PresentedMending, 'steps'>) {

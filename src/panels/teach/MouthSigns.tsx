@@ -1,7 +1,7 @@
 import type { Cost } from '../../core/teaching/cost.ts';
 import { formatNumber } from '../../words/format.ts';
 import { presentSigns } from '../../words/presentTeach.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 
 const count = (value: number): string => formatNumber({ value, unit: 'count' });
 

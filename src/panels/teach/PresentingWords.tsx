@@ -1,6 +1,6 @@
 import type { TeachStores } from '../../state/teach.ts';
 import { useSelected } from '../../state/useSelected.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 
 /** What one does before a class beside turning the dial: ask first, and point. */
 export function PresentingWords({ stores: { live } }: { stores: TeachStores }) {

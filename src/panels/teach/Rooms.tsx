@@ -1,7 +1,7 @@
 import { TEACHINGS } from '../../state/session.ts';
 import type { PlanStores } from '../../state/stores.ts';
 import { useSelected } from '../../state/useSelected.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 
 /** What is taught, as words to press; at the head of every part of this place. */
 export function Rooms({ stores }: { stores: PlanStores }) {

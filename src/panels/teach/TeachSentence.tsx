@@ -9,7 +9,7 @@ import { usePlan } from '../../state/usePlan.ts';
 import { useSelected } from '../../state/useSelected.ts';
 import { presentSummary } from '../../words/presentSummary.ts';
 import { sayEnds, sayGoneWrong } from '../../words/presentTeach.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import '../sentence.css';
 import { LessonPresses } from './LessonPresses.tsx';
 import { PresentingWords } from './PresentingWords.tsx';

@@ -3,7 +3,7 @@ import type { TeachStores } from '../../state/teach.ts';
 import { usePlan } from '../../state/usePlan.ts';
 import { useSelected } from '../../state/useSelected.ts';
 import { sayTrajectory } from '../../words/presentTeach.ts';
-import { say } from '../../words/say.ts';
+import { say } from '../../words/sayTeach.ts';
 import { chooseTrajectory } from './choose.ts';
 import { TRAJECTORY_GROUPS } from './trajectories.ts';
 
