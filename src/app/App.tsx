@@ -181,8 +181,8 @@ function useContent({ stores, ledger, place, parts, sitting }: ContentProps): Co
 
 /** The whole page over its stores: which part gets what, and nothing more. */
 export function App({ stores, ledger, plans, maker }: AppProps) {
-  const { document, session } = stores;
-  const { here, arrived, lost, retry } = useParts(session);
+  const { document } = stores;
+  const { here, arrived, lost, retry } = useParts(stores);
   const place = lost ?? here.place;
   const sitting = useSitting(stores);
   const hidden = sitting?.exercise.hidden ?? NOTHING_HIDDEN;

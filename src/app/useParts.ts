@@ -1,5 +1,6 @@
-import { useEffect, useReducer, useState } from 'react';
-import type { Place, SessionStore } from '../state/session.ts';
+import { useEffect, useLayoutEffect, useReducer, useRef, useState } from 'react';
+import type { Place } from '../state/session.ts';
+import type { PlanStores } from '../state/stores.ts';
 import { useSelected } from '../state/useSelected.ts';
 import type { Bench, Page } from './places/place.ts';
 import { load, partsAt } from './places/places.ts';
@@ -24,7 +25,7 @@ export interface Parts {
 const FIRST: Here = { place: 'place', parts: POSE };
 
 /** What the session's place puts on the page. */
-export function useParts(session: SessionStore): Parts {
+export function useParts({ session, live }: PlanStores): Parts {
   const place = useSelected(session, (state) => state.place);
   const teaching = useSelected(session, (state) => state.teaching);
   const [tries, again] = useReducer((before: number) => before + 1, 0);
@@ -47,5 +48,13 @@ export function useParts(session: SessionStore): Parts {
     };
   }, [parts, place, teaching, tries]);
 
-  return { here: parts ? { place, parts } : last, arrived: parts !== null, lost, retry: again };
+  const here = parts ? { place, parts } : last;
+  const before = useRef(here.parts);
+  // The stage may have drawn the newest revision as the place before has it: it draws once more.
+  useLayoutEffect(() => {
+    if (before.current !== here.parts) live.touch();
+    before.current = here.parts;
+  }, [here.parts, live]);
+
+  return { here, arrived: parts !== null, lost, retry: again };
 }

@@ -27,6 +27,5 @@ export function openText(stores: PlanStores, text: string, refused: Refused): To
   if (!read.ok) return refusal(faultLines(read.faults, refused));
   const title = planTitle(read.plan);
   stores.document.open(say('edit.open', { title }), read.plan);
-  const opened = say('plans.opened', { title });
-  return success(read.migrated.length > 0 ? [opened, say('plans.migrated')] : [opened]);
+  return success(read.migrated.length > 0 ? [say('plans.opened', { title }), say('plans.migrated')] : []);
 }
