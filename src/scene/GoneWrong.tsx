@@ -1,5 +1,5 @@
 import { pair, px } from '../marks/path.ts';
-import { say } from '../words/sayTeach.ts';
+import { say } from '../words/say.ts';
 import type { EndLabel, GoneWrongDrawing } from './goneWrong.ts';
 
 function Label({ label: { from, to, side }, text, size }: { label: EndLabel; text: string; size: number }) {

@@ -24,4 +24,6 @@ export const stageWords = {
   'stage.cut': 'cut through the axis',
   'stage.whole': 'not cut',
   'stage.translucent': 'bone seen through',
+  'teach.good': 'the plan',
+  'teach.wrong': 'this trajectory',
 } as const;

@@ -26,9 +26,6 @@ export const teachPanelWords = {
   'teach.ask': 'What does it cost here?',
   'teach.pointer': 'Pointer',
 
-  'teach.good': 'the plan',
-  'teach.wrong': 'this trajectory',
-
   'teach.less': 'Less of it',
   'teach.more': 'More of it',
   'teach.play': 'Play',
