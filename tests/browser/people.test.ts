@@ -42,6 +42,7 @@ test.for(SIZES)('axe finds nothing at %i × %i', async ([width, height], { brows
   await settled(page);
   expect(await findings(page)).toEqual([]);
   await page.getByRole('button', { name: en['plans.open'], exact: true }).click();
+  await page.locator('[data-plan]').first().waitFor();
   expect(await findings(page)).toEqual([]);
   await page.getByRole('button', { name: en['link.open'], exact: true }).click();
   await page.locator('.share-code > svg').waitFor();
@@ -74,6 +75,7 @@ test.for([
     const page = await context.newPage();
     await openPlace(page);
     await page.getByRole('button', { name: en['plans.open'], exact: true }).click();
+    await page.locator('[data-plan]').first().waitFor();
     // Source: WCAG 2.2, 2.5.8 (24 px) and 2.5.5 (44 px). A row's press reaches over the whole row.
     const small = await page.locator('button, select, input:not([hidden])').evaluateAll(
       (all, [edge]) =>

@@ -47,7 +47,7 @@ test('says what it leaves out, leaves nothing on the machine, and opens a plan p
   await openFile(page, `#${planHash(DEMO_PLANS[1].plan)}`);
   await page.getByText(en['link.opened']).waitFor();
   await page.getByRole('button', { name: en['plans.open'] }).click();
-  expect(await page.getByText(en['portable.note']).isVisible()).toBe(true);
+  await page.getByText(en['portable.note']).waitFor();
   await page.getByRole('button', { name: en['link.open'] }).click();
   await page.getByText(en['link.fromFile']).waitFor();
   await page.keyboard.press('Escape');

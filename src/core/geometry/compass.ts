@@ -116,9 +116,9 @@ function isLocal(values: Float64Array, columns: number, rows: number, i: number,
 }
 
 /** The best of many places and up to `most − 1` more, each at least `dx` or `dy` from those before it: starts for separate searches. */
-export function apart(places: readonly Place[], dx: number, dy: number, most: number): Place[] {
+export function apart<P extends Place>(places: readonly P[], dx: number, dy: number, most: number): P[] {
   const sorted = [...places].sort((a, b) => a.value - b.value);
-  const out: Place[] = [];
+  const out: P[] = [];
   for (const p of sorted) {
     if (out.length === most) break;
     if (out.every((o) => Math.abs(o.x - p.x) > dx || Math.abs(o.y - p.y) > dy)) out.push(p);

@@ -6,6 +6,11 @@ import type { Clearance } from './sheetDistance.ts';
 import { type Foot, ROUGH, SheetFoot } from './sheetFoot.ts';
 import { COUNT_TOLERANCE, signOf } from './wallProfile.ts';
 
+/** A place of the patch with its distance and the nearest place of the sheet. */
+interface Footed extends Place {
+  readonly foot: Foot;
+}
+
 /** A part of the envelope: between two levels, about an azimuth. */
 export interface Patch {
   readonly from: number;
@@ -50,36 +55,39 @@ export function furthestOutside(at: Placement, side: Side, patch: Patch): Cleara
 
   const step = { x: 1 / rows, y: patch.window / columns };
 
-  /** Across the ridge to the sheet, negative outside; Infinity where the patch does not stand outside. A bound of the distance. */
-  const across = (w: number, phi: number): number => {
+  let h = 0;
+  /** The patch's point where it stands outside, else null. Leaves in `h` how far across the ridge: a bound of the distance. */
+  const outside = (w: number, phi: number): Vec3 | null => {
     const p = surface.at(w, phi);
-    if (!p) return Infinity;
-    const h = ridge.sheet(sign, p[0], p[1], p[2]);
-    return ridge.d < 0 || h <= 0 ? Infinity : -h;
+    if (!p) return null;
+    h = ridge.sheet(sign, p[0], p[1], p[2]);
+    return ridge.d < 0 || h <= 0 ? null : p;
   };
   const seeds: Place[] = [];
   for (let i = 0; i < columns; i++) {
     const y = patch.window * ((2 * i) / (columns - 1) - 1);
     for (let j = 0; j <= rows; j++) {
-      const value = across(j / rows, y);
-      if (value < Infinity) seeds.push({ x: j / rows, y, value });
+      if (outside(j / rows, y)) seeds.push({ x: j / rows, y, value: -h });
     }
   }
   if (seeds.length === 0) return null;
 
-  const nearest = (place: Place, fine?: number): number => {
-    const p = surface.at(place.x, place.y);
-    return p ? -sheet.nearest(p, fine) : Infinity;
+  /** The place with its distance, and the sheet's nearest point to it. */
+  const footed = ({ x, y }: Place, fine?: number): Footed => {
+    const p = surface.at(x, y);
+    const value = p ? -sheet.nearest(p, fine) : Infinity;
+    return { x, y, value, foot: sheet.foot };
   };
-  const climb = (start: Place, shrink: number): Place => {
-    nearest(start);
-    const feet: Foot[] = [sheet.foot];
+  const climb = (start: Footed, shrink: number): Footed => {
+    const feet: Foot[] = [start.foot];
     let top = start;
     for (let round = 0; round < MOST_ROUNDS; round++) {
       let highest = -top.value;
       const bound = (w: number, phi: number): number => {
-        if (across(w, phi) === Infinity) return Infinity;
-        const p = surface.at(w, phi) as Vec3;
+        const p = outside(w, phi);
+        if (!p) return Infinity;
+        // The distance is no more than that: here is no higher place.
+        if (h <= highest) return -h;
         let least = Infinity;
         for (let k = feet.length - 1; k >= 0 && least > highest; k--) {
           least = Math.min(least, sheet.descend(p, feet[k], highest, ROUGH));
@@ -88,24 +96,17 @@ export function furthestOutside(at: Placement, side: Side, patch: Patch): Cleara
         return -least;
       };
       const found = compass(bound, top, step.x, step.y, shrink, true);
-      const value = nearest(found);
-      const proved = value <= found.value + SAME;
-      if (value < top.value) top = { x: found.x, y: found.y, value };
-      if (proved) break;
-      feet.push(sheet.foot);
+      const end = footed(found);
+      if (end.value < top.value) top = end;
+      if (end.value <= found.value + SAME) break;
+      feet.push(end.foot);
     }
     return top;
   };
 
   // The places to climb from are chosen by the distance itself: across the ridge is only a bound.
-  const tried = apart(seeds, 0.08, 0.3, TRIED).map(({ x, y, value }) => ({
-    x,
-    y,
-    value: nearest({ x, y, value }, ROUGH),
-  }));
-  const tops = apart(tried, 0.08, 0.3, CLIMBED).map(({ x, y, value }) =>
-    climb({ x, y, value: nearest({ x, y, value }) }, COARSE),
-  );
+  const tried = apart(seeds, 0.08, 0.3, TRIED).map((seed) => footed(seed, ROUGH));
+  const tops = apart(tried, 0.08, 0.3, CLIMBED).map((place) => climb(footed(place), COARSE));
   const high = Math.min(...tops.map(({ value }) => value)) + LOWER;
   const best = apart(tops, BESIDE * COARSE * step.x, BESIDE * COARSE * step.y, CLIMBED)
     .filter(({ value }) => value <= high)
