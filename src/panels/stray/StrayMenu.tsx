@@ -1,7 +1,7 @@
 import { lazy, memo, Suspense, useId, useRef, useState } from 'react';
 import type { PlanStores } from '../../state/stores.ts';
 import { say } from '../../words/say.ts';
-import '../fit-menu.css';
+import '../popover.css';
 
 const Stray = lazy(() => import('./Stray.tsx'));
 
@@ -16,7 +16,7 @@ export const StrayMenu = memo(function StrayMenu({ stores }: { stores: PlanStore
         {say('stray.open')}
       </button>
       <div
-        className="fit-menu stray-menu"
+        className="popover stray-menu"
         id={id}
         ref={menu}
         popover="auto"
