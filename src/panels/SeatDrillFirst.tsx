@@ -13,13 +13,15 @@ export function SeatDrillFirst({ stores }: { stores: PlanStores }) {
   const drilled = useMemo(() => drilledAsPlanned(plan), [plan]);
   return (
     <div className="rail seat">
-      <p className="seat-empty">{say('seat.drillFirst')}</p>
-      <p className="rail-note">{say('seat.drillFirstMore')}</p>
-      <button type="button" className="seat-go" onClick={() => session.set({ place: 'rehearse' })}>
-        {say('seat.toRehearse')}
-      </button>
+      <div>
+        <p className="seat-empty">{say('seat.drillFirst')}</p>
+        <p className="rail-note">{say('seat.drillFirstMore')}</p>
+        <button type="button" className="seat-go" onClick={() => session.set({ place: 'rehearse' })}>
+          {say('seat.toRehearse')}
+        </button>
+      </div>
       {drilled && (
-        <>
+        <div className="seat-planned">
           <p className="seat-or">{say('seat.orAsPlanned')}</p>
           <ol className="seat-passes">
             {passesShown(drilled).map(({ tool, depth }) => {
@@ -41,7 +43,7 @@ export function SeatDrillFirst({ stores }: { stores: PlanStores }) {
             {say('seat.drillAsPlanned')}
           </button>
           <p className="rail-note">{say('seat.asPlannedNote')}</p>
-        </>
+        </div>
       )}
     </div>
   );

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
-import { rehearsalOf } from '../../src/core/plan/inHand.ts';
+import { passesShown, rehearsalOf } from '../../src/core/plan/inHand.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
 import { type SeatNow, seatNow, setWrench } from '../../src/core/plan/seat.ts';
 import { parsePlanFile, printPlanFile } from '../../src/io/planFile.ts';
@@ -83,6 +83,24 @@ test('before anything is drilled it says so and leads to the rehearsal', async (
   expect(await page.getByRole('button', { name: en['place.rehearse'] }).getAttribute('aria-current')).toBe(
     'page',
   );
+});
+
+test('one press drills as planned: the implant can be set to the hole, and undo takes the drilling back', async ({
+  page,
+}) => {
+  await openPanels(page);
+  await press(page, en['place.seat']);
+  await press(page, en['seat.drillAsPlanned']);
+  await page.getByRole('button', { name: en['seat.begin'] }).waitFor();
+  expect(passesShown(await planOf(page)).map(({ depth }) => depth)).toEqual(
+    passesShown(drilledAsPlanned(DEMO_PLANS[0].plan)).map(({ depth }) => depth),
+  );
+  await press(page, en['seat.begin']);
+  await told(page);
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Control+z');
+  await page.getByRole('button', { name: en['seat.drillAsPlanned'] }).waitFor();
+  expect(passesShown(await planOf(page))).toEqual([]);
 });
 
 test('turned in by fingers and by the wrench it stops at the maximum and says why', async ({
