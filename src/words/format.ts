@@ -1,5 +1,6 @@
 import type { Language } from './language.ts';
-import { say } from './say.ts';
+import { sayerOf } from './sayer.ts';
+import { unitWords } from './units.en.ts';
 
 /** Lengths mm, angles deg, shares percent (0 to 100), areas mm2, volumes mm3, torque Ncm, speeds rpm, times s, pieces, plain ratios. */
 export type Unit = 'mm' | 'deg' | 'percent' | 'mm2' | 'mm3' | 'Ncm' | 'rpm' | 's' | 'count' | 'ratio';
@@ -14,6 +15,8 @@ export interface Quantity {
   /** Show every decimal the value has (at most four), for a field that is being edited. */
   exact?: boolean;
 }
+
+const say = sayerOf(unitWords);
 
 const MINUS = '\u2212';
 const NO_ANSWER = '\u2013';

@@ -1,6 +1,9 @@
 import type { Model, ModelKind, NoModel } from '../solids/model.ts';
 import { formatNumber, formatQuantity } from './format.ts';
-import { say } from './sayFile.ts';
+import { modelWords } from './models.en.ts';
+import { sayerOf } from './sayer.ts';
+
+const say = sayerOf(modelWords);
 
 /** What a model's file says of itself. */
 export interface ModelWords {

@@ -1,4 +1,5 @@
-import type { MessageKey, SlotNames } from './say.ts';
+import type { MessageKey } from './say.ts';
+import type { SlotNames } from './sayer.ts';
 import { shellWords } from './shell.en.ts';
 
 /** A piece of a message: words, or a slot that a component fills. */

@@ -2,7 +2,7 @@ import type { Language } from './language.ts';
 import { patientWordsDe } from './patient.de.ts';
 import { type PatientKey, type PatientTranslation, patientWords } from './patient.en.ts';
 import { patientWordsEs } from './patient.es.ts';
-import { fill, type SlotNames } from './say.ts';
+import { fill, type SlotNames } from './sayer.ts';
 
 export const PATIENT_WORDS: Readonly<Record<Language, PatientTranslation>> = {
   en: patientWords,

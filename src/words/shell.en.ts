@@ -5,6 +5,7 @@ import { panelWords } from './panels.en.ts';
 import { readingWords } from './readings.en.ts';
 import { sourceWords } from './sources.en.ts';
 import { stageWords } from './stage.en.ts';
+import { unitWords } from './units.en.ts';
 
 /** What the page says before any place but the first is gone to. */
 export const shellWords = {
@@ -59,17 +60,6 @@ export const shellWords = {
   'title.scenario': 'Scenario',
   'title.sheet': 'Sheet',
 
-  'unit.mm': 'mm',
-  'unit.deg': '°',
-  'unit.percent': '%',
-  'unit.mm2': 'mm²',
-  'unit.mm3': 'mm³',
-  'unit.Ncm': 'N·cm',
-  'unit.rpm': 'rpm',
-  'unit.s': 's',
-  'unit.count': '',
-  'unit.ratio': '',
-
   'field.less': '{field}: less',
   'field.more': '{field}: more',
   'field.notANumber': '“{text}” is not a number. The value stays {kept}.',
@@ -84,6 +74,7 @@ export const shellWords = {
   'exercise.covered': 'Hidden for this exercise.',
   'exercise.notHere': 'Not while the exercise is on the table.',
 
+  ...unitWords,
   ...stageWords,
   ...panelWords,
   ...adviceWords,

@@ -1,6 +1,7 @@
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import { en } from '../../src/words/en.ts';
-import { type SlotArguments, type SlotNames, say } from '../../src/words/say.ts';
+import { type SlotArguments, say } from '../../src/words/say.ts';
+import type { SlotNames } from '../../src/words/sayer.ts';
 
 describe('the message catalogue', () => {
   it('fills named slots', () => {
