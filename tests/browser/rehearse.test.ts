@@ -49,6 +49,7 @@ async function told(page: Page, plan: Plan): Promise<void> {
 /** The pilot to its first stop, an error, its correction, the rest of the order. */
 async function rehearse(page: Page, hand: Hand): Promise<void> {
   await hand.press(page, en['plans.open']);
+  await page.getByRole('button', { name: CASE.title }).waitFor();
   await hand.press(page, CASE.title);
   await hand.press(page, en['place.rehearse']);
   await settled(page);

@@ -24,6 +24,7 @@ const readOut = (page: Page): Promise<string> => page.locator('body').ariaSnapsh
 
 async function openPlan(page: Page, hand: Hand): Promise<void> {
   await hand.press(page, en['plans.open']);
+  await page.getByRole('button', { name: OPENED.title }).waitFor();
   await hand.press(page, OPENED.title);
   await settled(page);
   expect(await saved(page, hand)).toEqual(OPENED);
