@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { sectionOutline } from '../../src/core/anatomy/section.ts';
 import { carved } from '../../src/core/drilling/carve.ts';
-import { bodiesInPlane } from '../../src/core/drilling/outline.ts';
 import { Hole } from '../../src/core/drilling/hole.ts';
+import { bodiesInPlane } from '../../src/core/drilling/outline.ts';
 import { type Loop, loopArea, onPlane, type Plane } from '../../src/core/geometry/slice.ts';
 import { evaluate, solidsOf } from '../../src/core/plan/evaluate.ts';
 import { handOf, passBodies, planInHand, withHand } from '../../src/core/plan/inHand.ts';
