@@ -1,4 +1,6 @@
+import { totalLength } from '../../src/core/implant/shape.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
+import { deviation } from '../../src/core/spread/deviation.ts';
 import { type HandOutlook, searchOutlook } from '../../src/core/spread/handOutlook.ts';
 import { firstChoice, handChoices } from '../../src/core/teaching/hands.ts';
 import { parsePlanFile, printPlanFile } from '../../src/io/planFile.ts';
@@ -67,16 +69,16 @@ test('a hand strays with the digits of the core; what forgives it most is taken 
   await menu.locator('[data-stray="working"]').waitFor();
   await done.waitFor();
   const forgiving = await shown(outlookOf(plan, other.id));
-  // Looking moves nothing.
-  const before = parsePlanFile(await savedPlan(page));
-  expect(before.ok && before.plan.pose).toEqual(plan.pose);
-
   await menu.getByRole('button', { name: en['stray.take'] }).click();
   await settled(page);
   const after = parsePlanFile(await savedPlan(page));
-  expect(after.ok && after.plan.pose).toEqual(forgiving.pose);
+  if (!after.ok) throw new Error('the saved plan cannot be read');
+  // The same but for the last digits of tangents, which browsers and Node take differently.
+  const apart = deviation(forgiving.pose, after.plan.pose, totalLength(plan.implant), 0);
+  expect(Math.max(apart.coronal.global, apart.apical.global)).toBeLessThan(1e-6);
   await page.getByRole('button', { name: /^Undo/ }).click();
   await settled(page);
+  // One step, and looking had moved nothing.
   const undone = parsePlanFile(await savedPlan(page));
   expect(undone.ok && undone.plan.pose).toEqual(plan.pose);
 });
