@@ -66,8 +66,7 @@ export function presentForgiving(plan: Plan, forgiving: Forgiving | null) {
   const reading = say(`reading.${after.id}`);
   if (pose === plan.pose)
     return { sentence: say('stray.held', { reading, score: inSds(after.score) }), moves: [] };
-  const { coronal, apical, angle, roll } = deviation(plan.pose, pose, totalLength(plan.implant), 0);
-  const stray = strayOf({ coronal, apical, angle, roll });
+  const stray = strayOf(deviation(plan.pose, pose, totalLength(plan.implant), 0));
   return {
     sentence: say('stray.lifts', { before: inSds(before.score), after: inSds(after.score), reading }),
     moves: [

@@ -69,6 +69,7 @@ export const shellWords = {
   'handOver.heading': 'Files to hand over',
 
   'stray.open': 'How a hand would stray',
+  'stray.opening': 'A moment.',
   'guess.hidden': 'The numbers and the section are covered until you have guessed.',
   'teach.covered': 'The section is covered until the answer is shown.',
   'exercise.covered': 'Hidden for this exercise.',
